@@ -1,0 +1,10 @@
+/** Paths of the desk's own interface, one per use case. `:day` is an ISO date or `latest`. */
+export const routes = {
+  reviewDay: { method: 'GET', path: '/api/days/:day' }, // -> dayReviewSchema
+  fieldForDay: { method: 'GET', path: '/api/days/:day/field' }, // -> fieldSchema
+  evidence: { method: 'GET', path: '/api/days/:day/evidence/:readingId' }, // -> evidenceSchema
+  whatIf: { method: 'POST', path: '/api/what-if' }, // whatIfAskSchema -> whatIfSchema
+  decide: { method: 'POST', path: '/api/decisions' }, // decideAskSchema -> dayReviewSchema (the day, reviewed anew)
+  undo: { method: 'POST', path: '/api/decisions/undo' }, // undoAskSchema -> dayReviewSchema
+  mapLayers: { method: 'GET', path: '/api/map' }, // -> mapLayersSchema
+} as const

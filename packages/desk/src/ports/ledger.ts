@@ -1,0 +1,102 @@
+/**
+ * What the desk asks of its store. Every adapter passes the same promises (store/storePromises.ts). Readings and
+ * decisions are append-only; keys lead with network and gauge so that a table can be partitioned by them.
+ */
+import type { Decision, IsoDay, Reading, Unit } from '@gaugewright/science'
+
+export interface NetworkSettings {
+  id: string
+  name: string
+  /** IANA zone, e.g. `Europe/Rome`. */
+  timeZone: string
+  /** Local reading hour, `07:00`. */
+  readingTime: string
+  /** Readings this many minutes before or after the reading hour count as the day's. */
+  acceptWindowMin: number
+  unit: Unit
+  language: 'en' | 'es'
+  /** "Let stand when at least this sure"; null leaves every doubt to a person. */
+  letStandAt: number | null
+  /** Readings whose odds of standing are below this come to the docket. */
+  docketBelow: number
+}
+
+export interface Gauge {
+  id: string
+  networkId: string
+  /** Our own code: base 32 with an ISO 7064 check character; or the id of an imported network, kept as it came. */
+  code: string
+  name: string
+  latDeg: number
+  lonDeg: number
+  elevationM: number | null
+  area: string | null
+  observerName: string | null
+  /** Smallest step the gauge resolves, in micrometres (254 or 100 or 200); null when unknown. */
+  resolutionUm: number | null
+  openedOn: IsoDay | null
+  closedOn: IsoDay | null
+}
+
+/** Named polygons (counties, catchments) and the base map, as GeoJSON (RFC 7946). */
+export interface MapLayer {
+  networkId: string
+  name: string
+  kind: 'area' | 'river' | 'place' | 'relief' | 'outline'
+  geojson: unknown
+}
+
+export interface Absence {
+  networkId: string
+  gaugeId: string
+  firstDay: IsoDay
+  lastDay: IsoDay
+}
+
+export interface AppendResult {
+  stored: number
+  /** Same gauge, interval and amount already there: nothing done. */
+  already: number
+  /** Newer readings for an interval that already had one: stored, superseding. */
+  superseding: number
+}
+
+export interface Ledger {
+  networks(): Promise<NetworkSettings[]>
+  saveNetwork(network: NetworkSettings): Promise<void>
+  gauges(networkId: string): Promise<Gauge[]>
+  /** Insert or update by (networkId, code). */
+  saveGauges(gauges: readonly Gauge[]): Promise<{ added: number; changed: number; same: number }>
+  /** All or nothing; durable when it resolves. */
+  appendReadings(networkId: string, readings: readonly Reading[]): Promise<AppendResult>
+  /** Current (not superseded) readings whose lastDay lies in the range, ordered by lastDay, gaugeId. */
+  readings(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Reading[]>
+  /** Same, streamed compactly for the science: one row per reading. */
+  readingAmounts(networkId: string, fromDay: IsoDay, toDay: IsoDay): AsyncIterable<ReadingAmount>
+  reading(networkId: string, id: string): Promise<{ reading: Reading; superseded: Reading[] } | null>
+  dayRange(networkId: string): Promise<{ firstDay: IsoDay; lastDay: IsoDay; readings: number } | null>
+  appendDecision(networkId: string, decision: Decision): Promise<void>
+  /** Every decision on readings whose lastDay lies in the range, oldest first, undone ones included. */
+  decisions(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Decision[]>
+  absences(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Absence[]>
+  saveAbsence(absence: Absence): Promise<void>
+  layers(networkId: string): Promise<MapLayer[]>
+  saveLayer(layer: MapLayer): Promise<void>
+  /** A derived thing that may be thrown away and made anew (the learned model), by key and version. */
+  cached(networkId: string, key: string): Promise<{ version: string; body: string } | null>
+  saveCached(networkId: string, key: string, version: string, body: string): Promise<void>
+  close(): Promise<void>
+}
+
+export interface ReadingAmount {
+  readingId: string
+  gaugeId: string
+  firstDay: IsoDay
+  lastDay: IsoDay
+  amountUm: number
+  isTrace: boolean
+}
+
+export interface Clock {
+  nowUtc(): string
+}

@@ -1,0 +1,9 @@
+import type { Clock, Ledger } from './ledger.ts'
+
+/** Everything the use cases may reach. Each asks only for what it uses: `Pick<Ports, 'ledger'>`. */
+export interface Ports {
+  ledger: Ledger
+  clock: Clock
+  /** Fresh sortable id (UUID version 7). */
+  newId: () => string
+}
