@@ -243,6 +243,11 @@ export const undoAskSchema = z.object({ decisionId: z.string(), by: z.string().m
 
 export const problemSchema = z.object({ code: z.string(), seen: z.string(), advice: z.string() })
 
+/**
+ * Base map, drawn in the order given. Each layer is a GeoJSON FeatureCollection in degrees; features carry `name`.
+ * `outline`, `area`: (Multi)Polygon; `river`: (Multi)LineString, optional `order` (1 = largest); `place`: Point,
+ * optional `rank` (1 = largest town); `relief`: (Multi)Polygon or (Multi)LineString with `elevationM`, lowest first.
+ */
 export const mapLayersSchema = z.object({
   layers: z.array(
     z.object({ name: z.string(), kind: z.enum(['area', 'river', 'place', 'relief', 'outline']), geojson: z.unknown() }),
