@@ -1,0 +1,113 @@
+/**
+ * The predictive distribution of one report: the cavity's normal with a widened spread and a heavier-tailed part, on
+ * the scale of normal scores; amounts through the gauge's climate. What is known of the spread's calibration lives here.
+ */
+import { amountOfScore, type ScoreScale, scoreOfAmount } from '../climate/scores.ts'
+import type { Spread } from '../model/model.ts'
+import { normalCdf } from '../stats/normalCdf.ts'
+import type { LatentTable } from './latentTable.ts'
+
+export interface Predictive {
+  mean: number
+  sd: number
+  wideSd: number
+  wideShare: number
+  scale: ScoreScale
+}
+
+export function predictiveOf(mean: number, variance: number, spread: number, scale: ScoreScale, by: Spread): Predictive {
+  const sd = Math.sqrt(variance * by.factor) * spread ** by.power
+  return { mean, sd, wideSd: sd * by.wideFactor, wideShare: by.wideShare, scale }
+}
+
+export function predictiveAt(latent: LatentTable, row: number, gauge: number): Predictive {
+  const i = row * latent.table.gaugeCount + gauge
+  return predictiveOf(
+    latent.cavityMean[i]!,
+    latent.cavityVariance[i]!,
+    latent.spread[i]!,
+    latent.scales[gauge * 12 + latent.monthOfDay[row]!]!,
+    latent.model.spread,
+  )
+}
+
+/** Probability that the score lies between two scores; keeps its digits in both tails. */
+export function scoreMass(p: Predictive, low: number, high: number): number {
+  return (
+    (1 - p.wideShare) * normalMass((low - p.mean) / p.sd, (high - p.mean) / p.sd) +
+    p.wideShare * normalMass((low - p.mean) / p.wideSd, (high - p.mean) / p.wideSd)
+  )
+}
+
+export function normalMass(low: number, high: number): number {
+  return low > 0 ? normalCdf(-low) - normalCdf(-high) : normalCdf(high) - normalCdf(low)
+}
+
+export function scoreCdf(p: Predictive, score: number): number {
+  return (
+    (1 - p.wideShare) * normalCdf((score - p.mean) / p.sd) + p.wideShare * normalCdf((score - p.mean) / p.wideSd)
+  )
+}
+
+export function dryChance(p: Predictive): number {
+  return scoreCdf(p, p.scale.dryThreshold)
+}
+
+/** Probability that the true amount lies in (lowMm, highMm]; a low end of 0 or less takes in the dry day. */
+export function amountMass(p: Predictive, lowMm: number, highMm: number): number {
+  const high = scoreOfAmount(p.scale, highMm)
+  const low = lowMm <= 0 ? Number.NEGATIVE_INFINITY : scoreOfAmount(p.scale, lowMm)
+  return Math.max(0, scoreMass(p, low, high))
+}
+
+/** Score with the given share below it; bisection with Newton steps, to 1e-7. */
+export function scoreQuantile(p: Predictive, level: number): number {
+  let low = p.mean - 9 * p.wideSd
+  let high = p.mean + 9 * p.wideSd
+  let z = p.mean
+  for (let step = 0; step < 60; step++) {
+    const value = scoreCdf(p, z) - level
+    if (value > 0) high = z
+    else low = z
+    const a = (z - p.mean) / p.sd
+    const b = (z - p.mean) / p.wideSd
+    const density =
+      0.3989422804014327 *
+      (((1 - p.wideShare) * Math.exp(-0.5 * a * a)) / p.sd + (p.wideShare * Math.exp(-0.5 * b * b)) / p.wideSd)
+    let next = z - value / density
+    if (!(next > low && next < high)) next = 0.5 * (low + high)
+    if (Math.abs(next - z) < 1e-7) return next
+    z = next
+  }
+  return z
+}
+
+/** Amount (mm) with the given share below it, 0 where that share is dry. */
+export function amountQuantile(p: Predictive, level: number): number {
+  return amountOfScore(p.scale, scoreQuantile(p, level))
+}
+
+/** Median of the amount given that it lies above lowMm (or above dry for 0). */
+export function medianAbove(p: Predictive, lowMm: number): number {
+  const below = scoreCdf(p, scoreOfAmount(p.scale, lowMm))
+  return amountQuantile(p, Math.min(1 - 1e-9, below + 0.5 * (1 - below)))
+}
+
+/** Mean and variance of the amount (mm, mm²) by even quantiles of the main part; for sums over days. */
+export function amountMoments(p: Predictive, out: { mean: number; variance: number }): void {
+  let sum = 0
+  let squares = 0
+  for (let k = 0; k < evenScores.length; k++) {
+    const amountMm = amountOfScore(p.scale, p.mean + p.sd * evenScores[k]!)
+    sum += amountMm
+    squares += amountMm * amountMm
+  }
+  out.mean = sum / evenScores.length
+  out.variance = Math.max(0, squares / evenScores.length - out.mean * out.mean)
+}
+
+/** Normal scores of 16 even levels. */
+const evenScores = [
+  -1.862732, -1.318011, -1.00999, -0.776422, -0.579132, -0.40225, -0.237202, -0.078412, 0.078412, 0.237202, 0.40225,
+  0.579132, 0.776422, 1.00999, 1.318011, 1.862732,
+]

@@ -1,0 +1,149 @@
+/**
+ * One sweep of expectation propagation over the reports of a day: each gauge's cavity by simple kriging of its
+ * neighbours' sites, then its own site by matching moments with its report: a mixture of "as reported" (the score lies
+ * in its cell) and "says nothing". Source: [Minka2001]; local neighbourhoods as in [Vecchia1988].
+ */
+import { normalCdf } from '../stats/normalCdf.ts'
+import type { LatentTable } from './latentTable.ts'
+import type { Neighbourhood } from './neighbourhood.ts'
+
+export interface SweepAsk {
+  /** Neighbouring reports used at most. */
+  most: number
+  /** Latest day (row) whose reports may be used. */
+  latestRow: number
+  /** Part of the new site that is taken (0 to 1). */
+  damping: number
+}
+
+const least = 1e-9
+const maxSize = 64
+const matrix = new Float64Array(maxSize * maxSize)
+const rightSide = new Float64Array(maxSize)
+const siteMean = new Float64Array(maxSize)
+const chosen = new Int32Array(maxSize)
+
+export function sweepDay(latent: LatentTable, hood: Neighbourhood, row: number, ask: SweepAsk): void {
+  const n = latent.table.gaugeCount
+  for (let g = 0; g < n; g++) {
+    computeCavity(latent, hood, row, g, ask)
+    updateSite(latent, row * n + g, ask.damping)
+  }
+}
+
+/** What the neighbours say of gauge g on a row; also the spread around it. */
+export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: number, g: number, ask: SweepAsk): void {
+  const { table, sitePrecision, siteShift } = latent
+  const n = table.gaugeCount
+  const size = hood.size
+  const base = g * size
+  let k = 0
+  let spreadSum = 0
+  let spreadWeight = 0
+  const i = row * n + g
+  for (let c = 0; c < size && k < ask.most; c++) {
+    const j = hood.gauge[base + c]!
+    if (j < 0) break
+    const day = row + hood.lagDays[base + c]!
+    if (day < 0 || day > ask.latestRow || day >= table.dayCount) continue
+    const other = day * n + j
+    const precision = sitePrecision[other]!
+    if (precision <= least) continue
+    chosen[k] = c
+    siteMean[k] = siteShift[other]! / precision
+    rightSide[k] = hood.withGauge[base + c]!
+    const among = (base + c) * size
+    const out = k * maxSize
+    for (let a = 0; a < k; a++) matrix[out + a] = hood.among[among + chosen[a]!]!
+    matrix[out + k] = 1.0001 + 1 / precision
+    const w = rightSide[k]! * rightSide[k]! * latent.surpriseWeight[other]!
+    spreadSum += w * latent.surprise[other]!
+    spreadWeight += w
+    k++
+  }
+  latent.used[i] = k
+  latent.spread[i] = spreadSum / Math.max(1e-9, spreadWeight)
+  if (spreadWeight < 1e-9) latent.spread[i] = 1
+  else {
+    const trust = 2.5
+    latent.spread[i] = (trust + spreadSum * 1) / (trust + spreadWeight)
+  }
+  // Cholesky, forward substitution of right side and site means together.
+  let mean = 0
+  let explained = 0
+  for (let a = 0; a < k; a++) {
+    const rowA = a * maxSize
+    for (let b = 0; b < a; b++) {
+      const rowB = b * maxSize
+      let sum = matrix[rowA + b]!
+      for (let c = 0; c < b; c++) sum -= matrix[rowA + c]! * matrix[rowB + c]!
+      matrix[rowA + b] = sum * matrix[rowB + b]!
+    }
+    let diagonal = matrix[rowA + a]!
+    let right = rightSide[a]!
+    let value = siteMean[a]!
+    for (let c = 0; c < a; c++) {
+      const l = matrix[rowA + c]!
+      diagonal -= l * l
+      right -= l * rightSide[c]!
+      value -= l * siteMean[c]!
+    }
+    // The inverse of the diagonal is kept in its place.
+    const inverse = 1 / Math.sqrt(diagonal > 1e-4 ? diagonal : 1e-4)
+    matrix[rowA + a] = inverse
+    right *= inverse
+    value *= inverse
+    rightSide[a] = right
+    siteMean[a] = value
+    mean += right * value
+    explained += right * right
+  }
+  latent.cavityMean[i] = mean
+  latent.cavityVariance[i] = Math.max(0.005, 1 - explained)
+}
+
+const rootTwoPi = 0.3989422804014327
+
+/** Match the moments of cavity × report; write the site as what remains when the cavity is divided out. */
+export function updateSite(latent: LatentTable, i: number, damping: number): void {
+  const low = latent.low[i]!
+  if (low !== low) return
+  const high = latent.high[i]!
+  const mean = latent.cavityMean[i]!
+  const variance = latent.cavityVariance[i]!
+  const sd = Math.sqrt(variance)
+  const stands = latent.stands[i]!
+  let cellMean: number
+  let cellVariance: number
+  let told: number
+  if (low === Number.NEGATIVE_INFINITY) {
+    const beta = (high - mean) / sd
+    const share = normalCdf(beta)
+    const density = rootTwoPi * Math.exp(-0.5 * beta * beta)
+    // Far above the threshold the truncated normal hugs it: asymptotic ratio.
+    const ratio = share > 1e-12 ? density / share : -beta + 1 / -beta
+    cellMean = mean - sd * ratio
+    cellVariance = variance * Math.max(0.01, 1 - beta * ratio - ratio * ratio)
+    told = 1 - share
+  } else {
+    const width = high - low
+    cellMean = mean < low ? low + 0.5 * width : mean > high ? high - 0.5 * width : 0.5 * (low + high)
+    cellVariance = (width * width) / 12 + 1e-4
+    told = 1
+  }
+  const apart = cellMean - mean
+  latent.surprise[i] = Math.min(25, (apart * apart + cellVariance) / variance)
+  latent.surpriseWeight[i] = told * stands
+  const tiltedMean = stands * cellMean + (1 - stands) * mean
+  const offCell = cellMean - tiltedMean
+  const offCavity = mean - tiltedMean
+  const tiltedVariance = stands * (cellVariance + offCell * offCell) + (1 - stands) * (variance + offCavity * offCavity)
+  let precision = 1 / tiltedVariance - 1 / variance
+  let shift = tiltedMean / tiltedVariance - mean / variance
+  if (precision < 1e-6) {
+    precision = 1e-6
+    shift = tiltedMean * 1e-6
+  }
+  latent.sitePrecision[i] = (1 - damping) * latent.sitePrecision[i]! + damping * precision
+  latent.siteShift[i] = (1 - damping) * latent.siteShift[i]! + damping * shift
+}

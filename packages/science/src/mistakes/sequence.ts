@@ -1,0 +1,172 @@
+/**
+ * One gauge's reports over days, judged together: each day either stands alone (its own explanations, sources.ts) or
+ * belongs to a stretch that one mistake explains: rain dated a day late or early, or a total over days reported as zero
+ * or not at all. A semi-Markov chain, summed exactly forward and backward. Source: [Rabiner1989], explicit durations.
+ */
+import { amountMass, amountMoments, dryChance, type Predictive } from '../expectation/predictive.ts'
+import { normalCdf } from '../stats/normalCdf.ts'
+import { mistakeShare } from './rates.ts'
+
+export interface Stretch {
+  kind: 'late' | 'early' | 'carried'
+  /** Rows, both included. */
+  from: number
+  to: number
+  /** ln of (prior × likelihood of the stretch) over the product of the single days' weights. */
+  logRatio: number
+}
+
+export interface GaugeDays {
+  rows: number
+  /** mm; NaN where nothing was reported. */
+  amountMm: (row: number) => number
+  /** False for rows covered by a declared total. */
+  isFree: (row: number) => boolean
+  predictive: (row: number) => Predictive
+  resolutionMm: number
+  /** Sum of the weights of the single-day explanations of a report. */
+  singleWeight: (row: number) => number
+  rate: number
+}
+
+const mostCarriedDays = 7
+const mostShiftedDays = 4
+/** Of the stretches where days are missing before a report, the share that are silent totals: common practice. */
+const silentTotalFactor = 4
+
+/** All stretches that could end on `to` with some weight. */
+export function stretchesEndingAt(days: GaugeDays, to: number): Stretch[] {
+  const out: Stretch[] = []
+  const half = days.resolutionMm / 2
+  const end = days.amountMm(to)
+  if (end > half) {
+    addCarried(days, to, end, half, out)
+    addLate(days, to, half, out)
+  } else if (end <= half) addEarly(days, to, half, out)
+  return out
+}
+
+function addCarried(days: GaugeDays, to: number, totalMm: number, half: number, out: Stretch[]): void {
+  let logSingles = Math.log(days.singleWeight(to))
+  let dry = dryChance(days.predictive(to))
+  const moments = { mean: 0, variance: 0 }
+  amountMoments(days.predictive(to), moments)
+  let mean = moments.mean
+  let variance = moments.variance
+  let missing = 0
+  for (let from = to - 1; from >= 0 && to - from < mostCarriedDays; from--) {
+    if (!days.isFree(from)) break
+    const amountMm = days.amountMm(from)
+    if (amountMm > half) break
+    const isMissing = amountMm !== amountMm
+    if (isMissing) missing++
+    else logSingles += Math.log(days.singleWeight(from))
+    const p = days.predictive(from)
+    dry *= dryChance(p)
+    amountMoments(p, moments)
+    mean += moments.mean
+    variance += moments.variance
+    const count = to - from + 1
+    if (missing > 0 && !isMissing && missing < count - 1 && missing > 3) break
+    const mass = (1 - dry) * wetSumMass(totalMm - half, totalMm + half, mean, variance, dry)
+    const allMissing = missing === count - 1
+    const chance = days.rate * mistakeShare.carried * 0.5 ** (count - 2) * 0.5 * (allMissing ? silentTotalFactor : 1)
+    const logRatio = Math.log(chance * mass + 1e-300) - logSingles
+    if (logRatio > -12) out.push({ kind: 'carried', from, to, logRatio })
+  }
+}
+
+/** Chance of a sum of days in a cell, given that it is not all dry: lognormal with the sum's mean and variance. */
+function wetSumMass(lowMm: number, highMm: number, mean: number, variance: number, dry: number): number {
+  const wetMean = mean / Math.max(1e-9, 1 - dry)
+  const wetVariance = Math.max(1e-6, (variance + mean * mean) / Math.max(1e-9, 1 - dry) - wetMean * wetMean)
+  const logVariance = Math.log(1 + wetVariance / (wetMean * wetMean + 1e-12))
+  const sd = Math.sqrt(logVariance)
+  const center = Math.log(wetMean + 1e-12) - logVariance / 2
+  const a = (Math.log(Math.max(1e-6, lowMm)) - center) / sd
+  const b = (Math.log(highMm) - center) / sd
+  return Math.max(1e-300, a > 0 ? normalCdf(-a) - normalCdf(-b) : normalCdf(b) - normalCdf(a))
+}
+
+/** Rain of day d reported on d + 1 for a few days: zero or nothing first, then the amounts, the last day truly dry. */
+function addLate(days: GaugeDays, to: number, half: number, out: Stretch[]): void {
+  let logMass = Math.log(dryChance(days.predictive(to)) + 1e-300)
+  let logSingles = Math.log(days.singleWeight(to))
+  for (let from = to - 1; from >= 0 && to - from < mostShiftedDays; from--) {
+    if (!days.isFree(from)) break
+    const reported = days.amountMm(from + 1)
+    if (reported !== reported) break
+    logMass += Math.log(amountMass(days.predictive(from), reported - half, reported + half) + 1e-300)
+    const first = days.amountMm(from)
+    if (first === first) logSingles += Math.log(days.singleWeight(from))
+    if (first > half) continue
+    const chance = 0.5 * days.rate * mistakeShare.day * 0.3 ** (to - from - 1)
+    const logRatio = Math.log(chance) + logMass - logSingles
+    if (logRatio > -12) out.push({ kind: 'late', from, to, logRatio })
+    if (first !== first) break
+  }
+}
+
+/** Rain of day d + 1 reported on d for a few days: the first day truly dry, the last one reported as zero. */
+function addEarly(days: GaugeDays, to: number, half: number, out: Stretch[]): void {
+  let logMass = 0
+  let logSingles = Math.log(days.singleWeight(to))
+  for (let from = to - 1; from >= 0 && to - from < mostShiftedDays; from--) {
+    if (!days.isFree(from)) break
+    const reported = days.amountMm(from)
+    if (reported !== reported) break
+    logMass += Math.log(amountMass(days.predictive(from + 1), reported - half, reported + half) + 1e-300)
+    logSingles += Math.log(days.singleWeight(from))
+    if (reported <= half) continue
+    const chance = 0.5 * days.rate * mistakeShare.day * 0.3 ** (to - from - 1)
+    const logRatio = Math.log(chance) + logMass + Math.log(dryChance(days.predictive(from)) + 1e-300) - logSingles
+    if (logRatio > -12) out.push({ kind: 'early', from, to, logRatio })
+  }
+}
+
+export interface SequencePosterior {
+  /** Chance that a row is explained alone (by its own sources). */
+  alone: Float64Array
+  /** Chance of each stretch, in the order given. */
+  stretch: Float64Array
+}
+
+/**
+ * Exact sums over all ways to cut the rows into single days and stretches.
+ * @param stretches  in any order, rows within 0…rows - 1
+ */
+export function sumSequences(rows: number, stretches: readonly Stretch[]): SequencePosterior {
+  const alone = new Float64Array(rows).fill(1)
+  const chance = new Float64Array(stretches.length)
+  if (stretches.length === 0) return { alone, stretch: chance }
+  const forward = new Float64Array(rows + 1)
+  const backward = new Float64Array(rows + 1)
+  const ending: number[][] = []
+  const starting: number[][] = []
+  stretches.forEach((s, index) => {
+    ;(ending[s.to] ??= []).push(index)
+    ;(starting[s.from] ??= []).push(index)
+  })
+  for (let row = 0; row < rows; row++) {
+    let sum = forward[row]!
+    for (const index of ending[row] ?? []) sum = logAdd(sum, forward[stretches[index]!.from]! + stretches[index]!.logRatio)
+    forward[row + 1] = sum
+  }
+  for (let row = rows - 1; row >= 0; row--) {
+    let sum = backward[row + 1]!
+    for (const index of starting[row] ?? []) sum = logAdd(sum, stretches[index]!.logRatio + backward[stretches[index]!.to + 1]!)
+    backward[row] = sum
+  }
+  const all = forward[rows]!
+  stretches.forEach((s, index) => {
+    const p = Math.exp(forward[s.from]! + s.logRatio + backward[s.to + 1]! - all)
+    chance[index] = p
+    for (let row = s.from; row <= s.to; row++) alone[row] = Math.max(0, alone[row]! - p)
+  })
+  return { alone, stretch: chance }
+}
+
+function logAdd(a: number, b: number): number {
+  const top = Math.max(a, b)
+  return top + Math.log1p(Math.exp(Math.min(a, b) - top))
+}
