@@ -170,6 +170,22 @@ export function scoreFindings(findings: FindingArrays, against: ScoringCase): Fi
   }
 }
 
+/** The scores of a published check as findings that name nothing. @param scores one per cell of the table; NaN = cannot tell */
+export function findingsFromScores(scores: Float64Array, table: DailyTable): FindingArrays {
+  const cells: number[] = []
+  for (let cell = 0; cell < scores.length; cell++) if (!Number.isNaN(scores[cell]!)) cells.push(cell)
+  const day = Int32Array.from(cells, (cell) => table.firstDay + Math.floor(cell / table.gaugeCount))
+  return {
+    gauge: Int32Array.from(cells, (cell) => cell % table.gaugeCount),
+    day,
+    pStands: Float64Array.from(cells, (cell) => -scores[cell]!),
+    mistake: new Uint8Array(cells.length).fill(255),
+    proposedMm: new Float64Array(cells.length).fill(Number.NaN),
+    proposedFirstDay: day,
+    proposedLastDay: day,
+  }
+}
+
 /** Within 20 % or 1 mm, whichever is more; never where either is not known. */
 export function isNear(proposedMm: number, trueMm: number): boolean {
   return Math.abs(proposedMm - trueMm) <= Math.max(1, 0.2 * trueMm) + 1e-9
