@@ -16,6 +16,13 @@ export { type DailyTable, emptyDailyTable } from './network/dailyTable.ts'
 // Networks
 export type { GaugeSet } from './network/gaugeSet.ts'
 // Readings
+export type {
+  AmountAnswer,
+  AmountChoice,
+  AmountProblemCode,
+  AmountQuestionCode,
+  FillProblemCode,
+} from './reading/amountAnswer.ts'
 export {
   dateFromEpochDay,
   daysInMonth,
@@ -25,4 +32,23 @@ export {
   isoFromEpochDay,
   parseIsoDay,
 } from './reading/epochDay.ts'
+export { type ParseAmountOptions, parseAmount } from './reading/parseAmount.ts'
 export type { Amount, Decision, Door, IsoDay, Reading, ReadingKind, Unit, Verdict } from './reading/reading.ts'
+export type { DecimalMark } from './reading/readNumber.ts'
+export { addAmounts, sumAmounts } from './reading/sumAmounts.ts'
+export { type FillsAnswer, inchTube, metricTube, sumFills, type TubeSizes } from './reading/sumFills.ts'
+export { recordDayUm } from './reading/weighAmount.ts'
+// Units
+export {
+  inchesFromMm,
+  inchesFromUm,
+  mmFromInches,
+  mmFromUm,
+  umFromInches,
+  umFromMm,
+  umPerInch,
+  umPerMm,
+} from './units/convertUm.ts'
+export { type AmountForm, decimalMarkOf, formatAmount, type Language } from './units/formatAmount.ts'
+export { isWholeSteps, resolutionsUm, roundUm, usualResolutionUm } from './units/roundUm.ts'
+export { hundredthInchUmFromMm, hundredthInchUmFromTenthsMm, tenthsMmFromUm, umFromTenthsMm } from './units/tenthsMm.ts'
