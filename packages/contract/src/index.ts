@@ -1,3 +1,11 @@
+export {
+  type DraftMessage,
+  draftMessageSchema,
+  type ExportAcceptedAsk,
+  type ExportedDay,
+  exportAcceptedAskSchema,
+  exportedDaySchema,
+} from './exports.ts'
 export { routes } from './routes.ts'
 export {
   type AreaMean,

@@ -6,5 +6,8 @@ export const routes = {
   whatIf: { method: 'POST', path: '/api/what-if' }, // whatIfAskSchema -> whatIfSchema
   decide: { method: 'POST', path: '/api/decisions' }, // decideAskSchema -> dayReviewSchema (the day, reviewed anew)
   undo: { method: 'POST', path: '/api/decisions/undo' }, // undoAskSchema -> dayReviewSchema
+  draftMessage: { method: 'GET', path: '/api/days/:day/message/:readingId' }, // -> draftMessageSchema
+  exportDay: { method: 'GET', path: '/api/days/:day/gauges.geojson' }, // -> exportedDaySchema
+  exportAccepted: { method: 'GET', path: '/api/accepted.csv' }, // exportAcceptedAskSchema as query -> text/csv
   mapLayers: { method: 'GET', path: '/api/map' }, // -> mapLayersSchema
 } as const
