@@ -1,0 +1,53 @@
+/** Runs a program to its end and says how long it took and how much memory it held at most. */
+import { spawn } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+
+export interface MeasuredRun {
+  seconds: number
+  /** Largest resident size of the process in MB, from the kernel's own high-water mark; null where there is none. */
+  peakMb: number | null
+  /** Null when it ended well, else its last words. */
+  failure: string | null
+  stdout: string
+}
+
+/** @param cores  when given and `taskset` is there, the program is held to that many cores */
+export function runMeasured(program: string, words: readonly string[], cores?: number): Promise<MeasuredRun> {
+  const [file, ...rest] =
+    cores === undefined ? [program, ...words] : ['taskset', '-c', coreList(cores), program, ...words]
+  const started = performance.now()
+  return new Promise((resolve) => {
+    const child = spawn(file!, rest, { stdio: ['ignore', 'pipe', 'pipe'] })
+    let peakMb: number | null = null
+    let stdout = ''
+    let errors = ''
+    child.stdout.on('data', (text) => {
+      stdout += text
+    })
+    child.stderr.on('data', (text) => {
+      errors = (errors + text).slice(-4000)
+    })
+    const look = setInterval(() => {
+      peakMb = highWaterMb(child.pid) ?? peakMb
+    }, 20)
+    const end = (failure: string | null): void => {
+      clearInterval(look)
+      resolve({ seconds: (performance.now() - started) / 1000, peakMb, failure, stdout })
+    }
+    child.on('error', (error) => end(error.message))
+    child.on('close', (code) => end(code === 0 ? null : (errors.trim().split('\n').at(-1) ?? `ended with ${code}`)))
+  })
+}
+
+function coreList(cores: number): string {
+  return cores === 1 ? '0' : `0-${cores - 1}`
+}
+
+function highWaterMb(pid: number | undefined): number | null {
+  try {
+    const kb = /VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))
+    return kb === null ? null : Number(kb[1]) / 1024
+  } catch {
+    return null // no such process any more, or not Linux
+  }
+}
