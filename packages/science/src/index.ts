@@ -32,7 +32,16 @@ export {
   isoFromEpochDay,
   parseIsoDay,
 } from './reading/epochDay.ts'
+export { formatInstant, parseInstant } from './reading/instant.ts'
+export { type ObservingDays, type ObservingDaysAnswer, observingDays } from './reading/observingDay.ts'
 export { type ParseAmountOptions, parseAmount } from './reading/parseAmount.ts'
+export {
+  type AcceptWindow,
+  type PlacedReading,
+  placeReading,
+  type Timing,
+  usualWindow,
+} from './reading/placeReading.ts'
 export type { Amount, Decision, Door, IsoDay, Reading, ReadingKind, Unit, Verdict } from './reading/reading.ts'
 export type { DecimalMark } from './reading/readNumber.ts'
 export { addAmounts, sumAmounts } from './reading/sumAmounts.ts'
