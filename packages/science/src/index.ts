@@ -32,6 +32,13 @@ export {
   isoFromEpochDay,
   parseIsoDay,
 } from './reading/epochDay.ts'
+export {
+  checkGaugeCode,
+  type GaugeCode,
+  type GaugeCodeAnswer,
+  type GaugeCodeProblemCode,
+  gaugeCodeFromSerial,
+} from './reading/gaugeCode.ts'
 export { formatInstant, parseInstant } from './reading/instant.ts'
 export { type ObservingDays, type ObservingDaysAnswer, observingDays } from './reading/observingDay.ts'
 export { type ParseAmountOptions, parseAmount } from './reading/parseAmount.ts'
