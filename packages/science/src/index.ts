@@ -23,6 +23,8 @@ export type {
   AmountQuestionCode,
   FillProblemCode,
 } from './reading/amountAnswer.ts'
+export type { Arrangement, ArrangementNote, DayCover, DayState } from './reading/arrangement.ts'
+export { type ArrangeableReading, arrangeReadings } from './reading/arrangeReadings.ts'
 export {
   dateFromEpochDay,
   daysInMonth,
@@ -54,6 +56,7 @@ export type { DecimalMark } from './reading/readNumber.ts'
 export { addAmounts, sumAmounts } from './reading/sumAmounts.ts'
 export { type FillsAnswer, inchTube, metricTube, sumFills, type TubeSizes } from './reading/sumFills.ts'
 export { recordDayUm } from './reading/weighAmount.ts'
+export { wordArrangementNote } from './reading/wordArrangementNote.ts'
 // Units
 export {
   inchesFromMm,
