@@ -1,7 +1,7 @@
 /**
  * Depths between micrometres, millimetres and inches. 1 in = 25.4 mm exactly, so 0.01 in = 254 µm and 0.1 mm = 100 µm:
  * every amount a gauge can show is a whole number of micrometres. Rounding to a gauge's step is in roundUm.ts.
- * Source: the inch of 1959, as in [NIST-SP811].
+ * Source: the inch of 1959, as in [NIST2008].
  */
 export const umPerMm = 1_000
 export const umPerInch = 25_400

@@ -1,6 +1,6 @@
 /**
  * Amounts as archives keep them: whole tenths of a millimetre. An amount read in hundredths of an inch survives the
- * trip there and back, because its step (0.254 mm) is wider than a tenth. Source of the layout: [GHCND].
+ * trip there and back, because its step (0.254 mm) is wider than a tenth. Source of the layout: [Menne2012].
  */
 import { resolutionsUm, roundUm } from './roundUm.ts'
 
