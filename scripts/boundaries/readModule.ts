@@ -24,6 +24,7 @@ export interface ModuleSeen {
   worldly: SeenGlobal[]
   /** String literals and plain templates, with their lines. */
   strings: { text: string; line: number }[]
+  comments: { text: string; line: number }[]
 }
 
 /** DOM names and the rest of Node need no list: science is compiled without either, so that they do not even type-check. */
@@ -36,7 +37,14 @@ export function readModule(file: string, text: string): ModuleSeen {
   const [fault] = parsed.errors
   if (fault) throw new Error(`${file}: cannot be read as TypeScript: ${fault.message}`)
   const lineOf = lineCounter(text)
-  const seen: ModuleSeen = { imports: [], defaultExportLines: [], exportAllLines: [], worldly: [], strings: [] }
+  const seen: ModuleSeen = {
+    imports: [],
+    defaultExportLines: [],
+    exportAllLines: [],
+    worldly: [],
+    strings: [],
+    comments: [],
+  }
 
   const addImport = (source: { value: unknown; start: number } | null) => {
     if (source && typeof source.value === 'string') {
@@ -93,6 +101,7 @@ export function readModule(file: string, text: string): ModuleSeen {
         seen.strings.push({ text: only.value.cooked ?? '', line: lineOf(node.start) })
     },
   }).visit(parsed.program)
+  seen.comments = parsed.comments.map(({ value, start }) => ({ text: value, line: lineOf(start) }))
   return seen
 }
 
