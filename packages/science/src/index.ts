@@ -71,3 +71,11 @@ export {
 export { type AmountForm, decimalMarkOf, formatAmount, type Language } from './units/formatAmount.ts'
 export { isWholeSteps, resolutionsUm, roundUm, usualResolutionUm } from './units/roundUm.ts'
 export { hundredthInchUmFromMm, hundredthInchUmFromTenthsMm, tenthsMmFromUm, umFromTenthsMm } from './units/tenthsMm.ts'
+// Models, judgements, expectations
+export type { Climate } from './climate/climate.ts'
+export type { Correlation } from './expectation/correlation.ts'
+export { learnModel } from './model/learnModel.ts'
+export { type Model, modelVersion } from './model/model.ts'
+export { judge } from './mistakes/judge.ts'
+export type { JudgeAsk, Judgement } from './mistakes/judgement.ts'
+export { evidenceAt, findingAt, findingIndex } from './mistakes/evidence.ts'

@@ -251,7 +251,7 @@ function fillWetScores(climate: Climate, history: DailyTable, prior: ClimatePrio
     }
     for (let k = 0; k < count; k++) {
       const t = (from + step * k) / prior.wetLogSd
-      mass[k]! += 3 * prior.days * (step / prior.wetLogSd) * Math.exp(-t * t / 2) * 0.3989422804014327
+      mass[k]! += 3 * prior.days * (step / prior.wetLogSd) * Math.exp((-t * t) / 2) * 0.3989422804014327
     }
     toScores(mass, climate.wetScore.subarray(m * count, (m + 1) * count))
   }

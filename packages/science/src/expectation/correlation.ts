@@ -21,6 +21,22 @@ export interface Correlation {
   fit: Float64Array
   /** Days by which a gauge's dates run ahead of the network's, in eighths: +1 when it dates rain a day early. */
   offsetDays: Float64Array
+  /** What the common history of pairs says, blended with the formula by its length. */
+  pairs: PairCorrelations
+}
+
+/** Correlations of pairs of gauges (i < j) at lags of -2 … 2 days (of j against i); NaN where too few days are common. */
+export interface PairCorrelations {
+  i: Int32Array
+  j: Int32Array
+  /** Index pair * 5 + lag + 2. */
+  byLag: Float32Array
+}
+
+export const pairLags = 2
+
+export function noPairs(): PairCorrelations {
+  return { i: new Int32Array(0), j: new Int32Array(0), byLag: new Float32Array(0) }
 }
 
 export function correlationByDistance(c: Correlation, distanceM: number): number {
@@ -40,7 +56,5 @@ export function correlationOf(c: Correlation, gauges: GaugeSet, i: number, j: nu
   const dx = gauges.xM[i]! - gauges.xM[j]!
   const dy = gauges.yM[i]! - gauges.yM[j]!
   const shift = c.offsetDays[i]! - c.offsetDays[j]! - lagDays
-  return (
-    c.fit[i]! * c.fit[j]! * correlationByDistance(c, Math.sqrt(dx * dx + dy * dy)) * correlationByShift(c, shift)
-  )
+  return c.fit[i]! * c.fit[j]! * correlationByDistance(c, Math.sqrt(dx * dx + dy * dy)) * correlationByShift(c, shift)
 }

@@ -5,8 +5,8 @@
  */
 import { monthOfEpochDay } from '../climate/climate.ts'
 import { type ScoreScale, scoreOfAmount, scoreScale } from '../climate/scores.ts'
-import type { DailyTable } from '../network/dailyTable.ts'
 import type { Model } from '../model/model.ts'
+import type { DailyTable } from '../network/dailyTable.ts'
 
 export interface LatentTable {
   table: DailyTable

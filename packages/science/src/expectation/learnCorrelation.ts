@@ -3,8 +3,8 @@ import type { Climate } from '../climate/climate.ts'
 import type { DailyTable } from '../network/dailyTable.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
 import { uncensorCorrelation } from './censoredCorrelation.ts'
-import { type Correlation, correlationByShift } from './correlation.ts'
 import { censoredScores } from './censoredScores.ts'
+import { type Correlation, correlationByShift, correlationOf, noPairs, type PairCorrelations } from './correlation.ts'
 import { type GaugePair, nearPairs } from './nearPairs.ts'
 
 /** Days of history used at most, latest first: habits change, and more adds little. */
@@ -23,10 +23,36 @@ export function usualCorrelation(gaugeCount: number): Correlation {
     persistence: 0.1,
     fit: new Float64Array(gaugeCount).fill(1),
     offsetDays: new Float64Array(gaugeCount),
+    pairs: noPairs(),
   }
 }
 
-interface PairSeen extends GaugePair {
+/** Common days at which a pair's own history counts as much as the formula. */
+const pairShrinkDays = 150
+const mostPairCorrelation = 0.985
+
+function blendPairs(gauges: GaugeSet, correlation: Correlation, pairs: PairSeen[]): PairCorrelations {
+  const lags = 2 * maxLag + 1
+  const out: PairCorrelations = {
+    i: new Int32Array(pairs.length),
+    j: new Int32Array(pairs.length),
+    byLag: new Float32Array(pairs.length * lags).fill(Number.NaN),
+  }
+  pairs.forEach((pair, p) => {
+    out.i[p] = pair.i
+    out.j[p] = pair.j
+    const own = pair.days / (pair.days + pairShrinkDays)
+    for (let lag = -maxLag; lag <= maxLag; lag++) {
+      const seen = pair.byLag[lag + maxLag]!
+      if (Number.isNaN(seen)) continue
+      const formula = correlationOf(correlation, gauges, pair.i, pair.j, lag)
+      out.byLag[p * lags + lag + maxLag] = Math.min(mostPairCorrelation, own * seen + (1 - own) * formula)
+    }
+  })
+  return out
+}
+
+export interface PairSeen extends GaugePair {
   days: number
   /** Full correlation with the second gauge's report 2 days earlier … 2 days later; index lag + 2. */
   byLag: Float64Array
@@ -43,10 +69,11 @@ export function learnCorrelation(gauges: GaugeSet, climate: Climate, history: Da
   learnPersistence(correlation, pairs)
   learnDistance(correlation, pairs)
   learnFit(correlation, pairs, n)
+  correlation.pairs = blendPairs(gauges, correlation, pairs)
   return correlation
 }
 
-function seePairs(
+export function seePairs(
   pairs: GaugePair[],
   score: Float32Array,
   meanThreshold: Float64Array,
@@ -67,7 +94,7 @@ function seePairs(
         const x = score[d * n + i]!
         const y = score[(d + lag) * n + j]!
         const product = x * y
-        if (product !== product) continue
+        if (Number.isNaN(product)) continue
         xy += product
         xx += x * x
         yy += y * y
@@ -75,7 +102,9 @@ function seePairs(
       }
       if (lag === 0) days = count
       byLag[lag + maxLag] =
-        count < enoughDays ? Number.NaN : uncensorCorrelation(xy / Math.sqrt(xx * yy), (meanThreshold[i]! + meanThreshold[j]!) / 2)
+        count < enoughDays
+          ? Number.NaN
+          : uncensorCorrelation(xy / Math.sqrt(xx * yy), (meanThreshold[i]! + meanThreshold[j]!) / 2)
     }
     if (days >= enoughDays) seen.push({ ...pair, days, byLag })
   }
@@ -89,7 +118,8 @@ function learnOffsets(correlation: Correlation, pairs: PairSeen[], n: number): v
     const sums = new Float64Array(n * 3)
     const weights = new Float64Array(n)
     for (const pair of pairs) {
-      const weight = Math.max(0, Math.max(pair.byLag[1]!, pair.byLag[2]!, pair.byLag[3]!)) ** 4 * Math.min(1, pair.days / 300)
+      const weight =
+        Math.max(0, Math.max(pair.byLag[1]!, pair.byLag[2]!, pair.byLag[3]!)) ** 4 * Math.min(1, pair.days / 300)
       if (!(weight > 0.01)) continue
       for (const [own, other, sign] of [
         [pair.i, pair.j, 1],

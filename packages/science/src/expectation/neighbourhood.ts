@@ -3,7 +3,7 @@
  * differently, the day's before and after. Their correlations with the gauge and with one another are worked out once.
  */
 import type { GaugeSet } from '../network/gaugeSet.ts'
-import { type Correlation, correlationByDistance, correlationByShift } from './correlation.ts'
+import { type Correlation, correlationByDistance, correlationByShift, pairLags } from './correlation.ts'
 import { nearestGauges } from './nearPairs.ts'
 
 export interface Neighbourhood {
@@ -23,9 +23,8 @@ const leastCorrelation = 0.03
 
 export function buildNeighbourhood(gauges: GaugeSet, correlation: Correlation, size: number): Neighbourhood {
   const n = gauges.ids.length
-  const rho = distanceTable(gauges, correlation)
-  const shift = shiftTable(correlation)
-  const near = nearestGauges(gauges, Math.min(n - 1, size * 2))
+  const between = reportCorrelation(gauges, correlation)
+  const near = nearestGauges(gauges, Math.min(n - 1, size + 16))
   const out: Neighbourhood = {
     size,
     gauge: new Int32Array(n * size).fill(-1),
@@ -33,36 +32,101 @@ export function buildNeighbourhood(gauges: GaugeSet, correlation: Correlation, s
     withGauge: new Float32Array(n * size),
     among: new Float32Array(n * size * size),
   }
-  const { fit, offsetDays } = correlation
+  const own = new Float64Array((size + 1) * (size + 1))
+  const formula = new Float64Array((size + 1) * (size + 1))
   for (let g = 0; g < n; g++) {
-    const list: { j: number; lag: number; value: number }[] = []
+    const list: Candidate[] = []
     for (const j of near[g]!) {
-      const base = fit[g]! * fit[j]! * rho(g, j)
+      const same = between.blended(g, j, 0)
       for (let lag = -1; lag <= 1; lag++) {
-        const value = base * shift(offsetDays[g]! - offsetDays[j]! - lag)
-        if (lag !== 0 && value < 0.45 * base) continue
-        if (value > leastCorrelation) list.push({ j, lag, value })
+        const value = lag === 0 ? same : between.blended(g, j, lag)
+        if (lag !== 0 && value < 0.45 * same) continue
+        if (value > leastCorrelation) list.push({ gauge: j, lag, value })
       }
     }
-    list.sort((a, b) => b.value - a.value || a.j - b.j || a.lag - b.lag)
+    list.sort((a, b) => b.value - a.value || a.gauge - b.gauge || a.lag - b.lag)
     const count = Math.min(size, list.length)
-    for (let a = 0; a < count; a++) {
-      const one = list[a]!
-      out.gauge[g * size + a] = one.j
-      out.lagDays[g * size + a] = one.lag
-      out.withGauge[g * size + a] = one.value
-      const row = (g * size + a) * size
-      out.among[row + a] = 1
+    // Row and column 0 are the gauge itself, so that its own correlations are kept valid with the rest.
+    const at = [{ gauge: g, lag: 0, value: 1 }, ...list.slice(0, count)]
+    for (let a = 0; a <= count; a++) {
       for (let b = 0; b < a; b++) {
-        const other = list[b]!
-        const apart = shift(offsetDays[one.j]! + one.lag - offsetDays[other.j]! - other.lag)
-        const between = one.j === other.j ? apart : fit[one.j]! * fit[other.j]! * rho(one.j, other.j) * apart
-        out.among[row + b] = between
-        out.among[(g * size + b) * size + a] = between
+        const one = at[a]!
+        const other = at[b]!
+        own[a * (size + 1) + b] = between.blended(one.gauge, other.gauge, other.lag - one.lag)
+        formula[a * (size + 1) + b] = between.formula(one.gauge, other.gauge, other.lag - one.lag)
+      }
+    }
+    const trust = validBlend(own, formula, count + 1, size + 1)
+    for (let a = 1; a <= count; a++) {
+      const c = a - 1
+      out.gauge[g * size + c] = at[a]!.gauge
+      out.lagDays[g * size + c] = at[a]!.lag
+      const k = a * (size + 1)
+      out.withGauge[g * size + c] = trust * own[k]! + (1 - trust) * formula[k]!
+      out.among[(g * size + c) * size + c] = 1
+      for (let b = 1; b < a; b++) {
+        const value = trust * own[k + b]! + (1 - trust) * formula[k + b]!
+        out.among[(g * size + c) * size + b - 1] = value
+        out.among[(g * size + b - 1) * size + c] = value
       }
     }
   }
   return out
+}
+
+interface Candidate {
+  gauge: number
+  lag: number
+  value: number
+}
+
+/** Least part of a variance that may be left unexplained by the reports before it; keeps every system well posed. */
+const leastPivot = 0.02
+
+/** Largest of a few weights of the pairs' own correlations for which the blend with the formula is a valid correlation. */
+function validBlend(own: Float64Array, formula: Float64Array, count: number, stride: number): number {
+  for (const trust of [1, 0.85, 0.7, 0.5, 0.3]) if (isValid(own, formula, trust, count, stride)) return trust
+  return 0
+}
+
+const factor = new Float64Array(72 * 72)
+
+function isValid(own: Float64Array, formula: Float64Array, trust: number, count: number, stride: number): boolean {
+  for (let a = count - 1, r = 0; a >= 0; a--, r++) {
+    // From the last candidate to the gauge itself, so that its own remaining variance is the last pivot.
+    for (let b = count - 1, c = 0; b > a; b--, c++) {
+      const k = b * stride + a
+      let sum = trust * own[k]! + (1 - trust) * formula[k]!
+      for (let e = 0; e < c; e++) sum -= factor[r * 72 + e]! * factor[c * 72 + e]!
+      factor[r * 72 + c] = sum / factor[c * 72 + c]!
+    }
+    let pivot = 1
+    for (let e = 0; e < r; e++) pivot -= factor[r * 72 + e]! ** 2
+    if (!(pivot > leastPivot)) return false
+    factor[r * 72 + r] = Math.sqrt(pivot)
+  }
+  return true
+}
+
+/** Correlation of gauge a's report with gauge b's `lag` days later: by formula, and blended with the pair's history. */
+function reportCorrelation(gauges: GaugeSet, correlation: Correlation) {
+  const n = gauges.ids.length
+  const rho = distanceTable(gauges, correlation)
+  const shift = shiftTable(correlation)
+  const { fit, offsetDays, pairs } = correlation
+  const pairAt = new Map<number, number>()
+  for (let p = 0; p < pairs.i.length; p++) pairAt.set(pairs.i[p]! * n + pairs.j[p]!, p)
+  const formula = (a: number, b: number, lag: number): number => {
+    if (a === b) return shift(lag)
+    return fit[a]! * fit[b]! * rho(a, b) * shift(offsetDays[a]! - offsetDays[b]! - lag)
+  }
+  const blended = (a: number, b: number, lag: number): number => {
+    if (a === b || Math.abs(lag) > pairLags) return formula(a, b, lag)
+    const p = pairAt.get(a < b ? a * n + b : b * n + a)
+    const seen = p === undefined ? Number.NaN : pairs.byLag[p * (2 * pairLags + 1) + (a < b ? lag : -lag) + pairLags]!
+    return Number.isNaN(seen) ? formula(a, b, lag) : seen
+  }
+  return { formula, blended }
 }
 
 /** Correlation by distance through a table of 2048 steps: no exponential per pair. */

@@ -15,7 +15,13 @@ export interface Predictive {
   scale: ScoreScale
 }
 
-export function predictiveOf(mean: number, variance: number, spread: number, scale: ScoreScale, by: Spread): Predictive {
+export function predictiveOf(
+  mean: number,
+  variance: number,
+  spread: number,
+  scale: ScoreScale,
+  by: Spread,
+): Predictive {
   const sd = Math.sqrt(variance * by.factor) * spread ** by.power
   return { mean, sd, wideSd: sd * by.wideFactor, wideShare: by.wideShare, scale }
 }
@@ -44,9 +50,7 @@ export function normalMass(low: number, high: number): number {
 }
 
 export function scoreCdf(p: Predictive, score: number): number {
-  return (
-    (1 - p.wideShare) * normalCdf((score - p.mean) / p.sd) + p.wideShare * normalCdf((score - p.mean) / p.wideSd)
-  )
+  return (1 - p.wideShare) * normalCdf((score - p.mean) / p.sd) + p.wideShare * normalCdf((score - p.mean) / p.wideSd)
 }
 
 export function dryChance(p: Predictive): number {

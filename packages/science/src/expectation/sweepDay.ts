@@ -107,7 +107,7 @@ const rootTwoPi = 0.3989422804014327
 /** Match the moments of cavity × report; write the site as what remains when the cavity is divided out. */
 export function updateSite(latent: LatentTable, i: number, damping: number): void {
   const low = latent.low[i]!
-  if (low !== low) return
+  if (Number.isNaN(low)) return
   const high = latent.high[i]!
   const mean = latent.cavityMean[i]!
   const variance = latent.cavityVariance[i]!

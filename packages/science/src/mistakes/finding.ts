@@ -46,6 +46,8 @@ export type ExplanationDetail =
 export interface NeighbourEvidence {
   gauge: number
   distanceM: number
+  /** Its day (epoch day): the same, or the one before or after where the two gauges date their days differently. */
+  day: number
   /** Reported that day (mm); NaN when it takes part only through a multi-day total. */
   amountMm: number
   isTrace: boolean

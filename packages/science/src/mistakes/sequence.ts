@@ -4,7 +4,7 @@
  * or not at all. A semi-Markov chain, summed exactly forward and backward. Source: [Rabiner1989], explicit durations.
  */
 import { amountMass, amountMoments, dryChance, type Predictive } from '../expectation/predictive.ts'
-import { normalCdf } from '../stats/normalCdf.ts'
+import { sumLaw } from './amountLaw.ts'
 import { mistakeShare } from './rates.ts'
 
 export interface Stretch {
@@ -58,7 +58,7 @@ function addCarried(days: GaugeDays, to: number, totalMm: number, half: number, 
     if (!days.isFree(from)) break
     const amountMm = days.amountMm(from)
     if (amountMm > half) break
-    const isMissing = amountMm !== amountMm
+    const isMissing = Number.isNaN(amountMm)
     if (isMissing) missing++
     else logSingles += Math.log(days.singleWeight(from))
     const p = days.predictive(from)
@@ -68,24 +68,15 @@ function addCarried(days: GaugeDays, to: number, totalMm: number, half: number, 
     variance += moments.variance
     const count = to - from + 1
     if (missing > 0 && !isMissing && missing < count - 1 && missing > 3) break
-    const mass = (1 - dry) * wetSumMass(totalMm - half, totalMm + half, mean, variance, dry)
+    let mass = sumLaw(mean, variance, dry).mass(totalMm - half, totalMm + half)
+    // All of it on the first of two days is a day slip, not a total.
+    if (count === 2 && !isMissing)
+      mass -= 0.97 * amountMass(p, totalMm - half, totalMm + half) * dryChance(days.predictive(to))
     const allMissing = missing === count - 1
     const chance = days.rate * mistakeShare.carried * 0.5 ** (count - 2) * 0.5 * (allMissing ? silentTotalFactor : 1)
-    const logRatio = Math.log(chance * mass + 1e-300) - logSingles
+    const logRatio = Math.log(chance * Math.max(0, mass) + 1e-300) - logSingles
     if (logRatio > -12) out.push({ kind: 'carried', from, to, logRatio })
   }
-}
-
-/** Chance of a sum of days in a cell, given that it is not all dry: lognormal with the sum's mean and variance. */
-function wetSumMass(lowMm: number, highMm: number, mean: number, variance: number, dry: number): number {
-  const wetMean = mean / Math.max(1e-9, 1 - dry)
-  const wetVariance = Math.max(1e-6, (variance + mean * mean) / Math.max(1e-9, 1 - dry) - wetMean * wetMean)
-  const logVariance = Math.log(1 + wetVariance / (wetMean * wetMean + 1e-12))
-  const sd = Math.sqrt(logVariance)
-  const center = Math.log(wetMean + 1e-12) - logVariance / 2
-  const a = (Math.log(Math.max(1e-6, lowMm)) - center) / sd
-  const b = (Math.log(highMm) - center) / sd
-  return Math.max(1e-300, a > 0 ? normalCdf(-a) - normalCdf(-b) : normalCdf(b) - normalCdf(a))
 }
 
 /** Rain of day d reported on d + 1 for a few days: zero or nothing first, then the amounts, the last day truly dry. */
@@ -95,15 +86,15 @@ function addLate(days: GaugeDays, to: number, half: number, out: Stretch[]): voi
   for (let from = to - 1; from >= 0 && to - from < mostShiftedDays; from--) {
     if (!days.isFree(from)) break
     const reported = days.amountMm(from + 1)
-    if (reported !== reported) break
+    if (Number.isNaN(reported)) break
     logMass += Math.log(amountMass(days.predictive(from), reported - half, reported + half) + 1e-300)
     const first = days.amountMm(from)
-    if (first === first) logSingles += Math.log(days.singleWeight(from))
+    if (!Number.isNaN(first)) logSingles += Math.log(days.singleWeight(from))
     if (first > half) continue
     const chance = 0.5 * days.rate * mistakeShare.day * 0.3 ** (to - from - 1)
     const logRatio = Math.log(chance) + logMass - logSingles
     if (logRatio > -12) out.push({ kind: 'late', from, to, logRatio })
-    if (first !== first) break
+    if (Number.isNaN(first)) break
   }
 }
 
@@ -114,7 +105,7 @@ function addEarly(days: GaugeDays, to: number, half: number, out: Stretch[]): vo
   for (let from = to - 1; from >= 0 && to - from < mostShiftedDays; from--) {
     if (!days.isFree(from)) break
     const reported = days.amountMm(from)
-    if (reported !== reported) break
+    if (Number.isNaN(reported)) break
     logMass += Math.log(amountMass(days.predictive(from + 1), reported - half, reported + half) + 1e-300)
     logSingles += Math.log(days.singleWeight(from))
     if (reported <= half) continue
@@ -141,20 +132,21 @@ export function sumSequences(rows: number, stretches: readonly Stretch[]): Seque
   if (stretches.length === 0) return { alone, stretch: chance }
   const forward = new Float64Array(rows + 1)
   const backward = new Float64Array(rows + 1)
-  const ending: number[][] = []
-  const starting: number[][] = []
+  const ending: number[][] = Array.from({ length: rows }, () => [])
+  const starting: number[][] = Array.from({ length: rows }, () => [])
   stretches.forEach((s, index) => {
-    ;(ending[s.to] ??= []).push(index)
-    ;(starting[s.from] ??= []).push(index)
+    ending[s.to]!.push(index)
+    starting[s.from]!.push(index)
   })
   for (let row = 0; row < rows; row++) {
     let sum = forward[row]!
-    for (const index of ending[row] ?? []) sum = logAdd(sum, forward[stretches[index]!.from]! + stretches[index]!.logRatio)
+    for (const index of ending[row]!) sum = logAdd(sum, forward[stretches[index]!.from]! + stretches[index]!.logRatio)
     forward[row + 1] = sum
   }
   for (let row = rows - 1; row >= 0; row--) {
     let sum = backward[row + 1]!
-    for (const index of starting[row] ?? []) sum = logAdd(sum, stretches[index]!.logRatio + backward[stretches[index]!.to + 1]!)
+    for (const index of starting[row]!)
+      sum = logAdd(sum, stretches[index]!.logRatio + backward[stretches[index]!.to + 1]!)
     backward[row] = sum
   }
   const all = forward[rows]!

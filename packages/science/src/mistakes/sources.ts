@@ -2,8 +2,8 @@
  * The ways in which one report alone, without the days around it, may have come about: for each the chance that the
  * true amount was such and the report came out as it did. Day slips and carried totals span days: see sequence.ts.
  */
-import { amountMass, dryChance, type Predictive } from '../expectation/predictive.ts'
 import { isMultiple } from '../climate/resolution.ts'
+import type { AmountLaw } from './amountLaw.ts'
 import type { ExplanationDetail } from './finding.ts'
 import type { ExplanationKind } from './mistake.ts'
 import { mistakeShare } from './rates.ts'
@@ -32,27 +32,33 @@ const largestMm = 500
 const offStep = 0.05
 
 /** Weights of all explanations of one report; the first is that it stands. `rate` is the gauge's share of mistakes. */
-export function sourcesOf(report: ReportSeen, p: Predictive, rate: number): Source[] {
+export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Source[] {
   const out: Source[] = []
   const step = report.resolutionMm
   const half = step / 2
   const y = report.amountMm
   if (y <= half) {
     if (report.isTrace) {
-      out.push(source('stands', (1 - rate) * amountMass(p, half, 3 * half), half, 3 * half))
-      out.push(source('wetted', rate * mistakeShare.wetted * dryChance(p) * wettedShare(0, half), -1, 0))
+      out.push(source('stands', (1 - rate) * law.mass(half, 3 * half), half, 3 * half))
+      out.push(source('wetted', rate * mistakeShare.wetted * law.dry * wettedShare(0, half), -1, 0))
       out.push(source('other', rate * mistakeShare.other * 0.02, 0, largestMm))
       return out
     }
-    const dry = dryChance(p)
+    const dry = law.dry
     out.push(source('stands', (1 - rate) * dry, -1, 0))
     out.push(source('false-zero', rate * mistakeShare['false-zero'] * (1 - dry), half, largestMm))
     return out
   }
-  out.push(source('stands', (1 - rate) * amountMass(p, y - half, y + half), y - half, y + half))
-  const add = (kind: ExplanationKind, share: number, lowMm: number, highMm: number, detail: ExplanationDetail | null = null) => {
+  out.push(source('stands', (1 - rate) * law.mass(y - half, y + half), y - half, y + half))
+  const add = (
+    kind: ExplanationKind,
+    share: number,
+    lowMm: number,
+    highMm: number,
+    detail: ExplanationDetail | null = null,
+  ) => {
     if (highMm <= half || lowMm >= largestMm * 3) return
-    const weight = rate * share * amountMass(p, Math.max(half, lowMm), highMm)
+    const weight = rate * share * law.mass(Math.max(half, lowMm), highMm)
     if (weight > 0) out.push(source(kind, weight, Math.max(half, lowMm), highMm, detail))
   }
   addDecimals(y, step, add)
@@ -61,19 +67,35 @@ export function sourcesOf(report: ReportSeen, p: Predictive, rate: number): Sour
   if (Math.abs(y - report.tubeMm) <= Math.max(half, 0.15))
     add('first-fill-only', mistakeShare['first-fill-only'], y + half, 11 * report.tubeMm)
   addTransposed(y, step, add)
-  out.push(source('wetted', rate * mistakeShare.wetted * dryChance(p) * wettedShare(y - half, y + half), -1, 0))
+  out.push(source('wetted', rate * mistakeShare.wetted * law.dry * wettedShare(y - half, y + half), -1, 0))
   if (Math.abs(y - report.previousMm) < 0.006)
     out.push(
-      source('repeated', rate * mistakeShare.repeated, -1, largestMm, { kind: 'repeated', earlierDay: 0, earlierMm: y }),
+      source('repeated', rate * mistakeShare.repeated, -1, largestMm, {
+        kind: 'repeated',
+        earlierDay: 0,
+        earlierMm: y,
+      }),
     )
   const other = Math.log((y + half) / Math.max(y - half, 0.02)) / Math.log(largestMm / half)
   out.push(source('other', rate * mistakeShare.other * other, -1, largestMm))
   return out
 }
 
-type Add = (kind: ExplanationKind, share: number, lowMm: number, highMm: number, detail?: ExplanationDetail | null) => void
+type Add = (
+  kind: ExplanationKind,
+  share: number,
+  lowMm: number,
+  highMm: number,
+  detail?: ExplanationDetail | null,
+) => void
 
-function source(kind: ExplanationKind, weight: number, lowMm: number, highMm: number, detail: ExplanationDetail | null = null): Source {
+function source(
+  kind: ExplanationKind,
+  weight: number,
+  lowMm: number,
+  highMm: number,
+  detail: ExplanationDetail | null = null,
+): Source {
   return { kind, weight, lowMm, highMm, detail }
 }
 
@@ -92,8 +114,14 @@ function addDecimals(y: number, step: number, add: Add): void {
 function addUnits(y: number, step: number, add: Add): void {
   const written = isMultiple(y, 0.1) ? 0.05 : 0.005
   const inchHalf = Math.max(step / 2, written * mmPerInch)
-  add('unit', mistakeShare.unit / 2, y * mmPerInch - inchHalf, y * mmPerInch + inchHalf, { kind: 'unit', measuredIn: 'in' })
-  add('unit', mistakeShare.unit / 2, y / mmPerInch - step / 2, y / mmPerInch + step / 2, { kind: 'unit', measuredIn: 'mm' })
+  add('unit', mistakeShare.unit / 2, y * mmPerInch - inchHalf, y * mmPerInch + inchHalf, {
+    kind: 'unit',
+    measuredIn: 'in',
+  })
+  add('unit', mistakeShare.unit / 2, y / mmPerInch - step / 2, y / mmPerInch + step / 2, {
+    kind: 'unit',
+    measuredIn: 'mm',
+  })
 }
 
 /** Neighbouring digits swapped, in the written millimetres and, for an inch gauge, in hundredths of an inch. */
@@ -110,10 +138,16 @@ function addTransposed(y: number, step: number, add: Add): void {
     }
     for (const value of candidates) {
       const trueMm = value * unitMm
-      add('transposed', mistakeShare.transposed / (candidates.size * scales.length), trueMm - step / 2, trueMm + step / 2, {
-        kind: 'transposed',
-        originalText: String(Math.round(trueMm * 1000) / 1000),
-      })
+      add(
+        'transposed',
+        mistakeShare.transposed / (candidates.size * scales.length),
+        trueMm - step / 2,
+        trueMm + step / 2,
+        {
+          kind: 'transposed',
+          originalText: String(Math.round(trueMm * 1000) / 1000),
+        },
+      )
     }
   }
 }
@@ -121,7 +155,5 @@ function addTransposed(y: number, step: number, add: Add): void {
 /** Water that is not rain: dew and splash (mean 0.7 mm), now and then a sprinkler (mean 5 mm). Common practice. */
 function wettedShare(lowMm: number, highMm: number): number {
   const low = Math.max(0, lowMm)
-  return (
-    0.65 * (Math.exp(-low / 0.7) - Math.exp(-highMm / 0.7)) + 0.35 * (Math.exp(-low / 5) - Math.exp(-highMm / 5))
-  )
+  return 0.65 * (Math.exp(-low / 0.7) - Math.exp(-highMm / 0.7)) + 0.35 * (Math.exp(-low / 5) - Math.exp(-highMm / 5))
 }
