@@ -54,26 +54,57 @@ export interface Absence {
 }
 
 export interface AppendResult {
+  /** All that were stored, the superseding ones among them. */
   stored: number
   /** Same gauge, interval and amount already there: nothing done. */
   already: number
-  /** Newer readings for an interval that already had one: stored, superseding. */
+  /** Of those stored, the ones that supersede an earlier reading. */
   superseding: number
 }
 
+/**
+ * One delivery, taken whole or not at all: nothing is seen by others, or kept, until `commit`, which resolves when it is
+ * durable. While a load is open, other writers wait; end every load.
+ */
+export interface LedgerLoad {
+  saveNetwork(network: NetworkSettings): Promise<void>
+  saveGauges(gauges: readonly Gauge[]): Promise<SaveResult>
+  /** Of the network that the load was opened for. May be called many times; adds up. */
+  appendReadings(readings: readonly Reading[]): Promise<AppendResult>
+  commit(): Promise<void>
+  rollback(): Promise<void>
+}
+
+export interface SaveResult {
+  added: number
+  changed: number
+  same: number
+}
+
+/** Every method rejects with a LedgerError (ledgerError.ts), and then nothing has changed. Instants come back as RFC 3339 in UTC. */
 export interface Ledger {
+  /** @param networkId for `appendReadings`; the network may be saved within the load itself */
+  load(networkId: string): Promise<LedgerLoad>
   networks(): Promise<NetworkSettings[]>
   saveNetwork(network: NetworkSettings): Promise<void>
   gauges(networkId: string): Promise<Gauge[]>
   /** Insert or update by (networkId, code). */
-  saveGauges(gauges: readonly Gauge[]): Promise<{ added: number; changed: number; same: number }>
-  /** All or nothing; durable when it resolves. */
+  saveGauges(gauges: readonly Gauge[]): Promise<SaveResult>
+  /**
+   * All or nothing; durable when it resolves. A reading whose gauge, interval and amount are those of the newest reading
+   * of that interval is there already; another amount supersedes it, whatever `supersedes` says. `supersedes` matters
+   * where a correction covers other days than the reading that it corrects.
+   */
   appendReadings(networkId: string, readings: readonly Reading[]): Promise<AppendResult>
   /** Current (not superseded) readings whose lastDay lies in the range, ordered by lastDay, gaugeId. */
   readings(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Reading[]>
-  /** Same, streamed compactly for the science: one row per reading. */
+  /** Current readings of one gauge whose lastDay lies in the range, oldest first. */
+  readingsOfGauge(networkId: string, gaugeId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Reading[]>
+  /** Same as `readings`, streamed compactly for the science: one row per reading. Other calls may be awaited within. */
   readingAmounts(networkId: string, fromDay: IsoDay, toDay: IsoDay): AsyncIterable<ReadingAmount>
+  /** Any reading, superseded or not, and those that it superseded one after the other, newest first. */
   reading(networkId: string, id: string): Promise<{ reading: Reading; superseded: Reading[] } | null>
+  /** First and last `lastDay`, and the number of current readings; null where there is none. */
   dayRange(networkId: string): Promise<{ firstDay: IsoDay; lastDay: IsoDay; readings: number } | null>
   appendDecision(networkId: string, decision: Decision): Promise<void>
   /** Every decision on readings whose lastDay lies in the range, oldest first, undone ones included. */

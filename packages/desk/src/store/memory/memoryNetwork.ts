@@ -1,0 +1,31 @@
+import type { Decision } from '@gaugewright/science'
+import type { Absence, Gauge, MapLayer, NetworkSettings } from '../../ports/ledger.ts'
+import { MemoryReadings } from './memoryReadings.ts'
+
+/** All that is held of one network. */
+export interface MemoryNetwork {
+  settings: NetworkSettings
+  gauges: Map<string, Gauge>
+  readings: MemoryReadings
+  decisions: Decision[]
+  absences: Absence[]
+  layers: Map<string, MapLayer>
+  cache: Map<string, { version: string; body: string }>
+  /** Gauges and readings as copies that can be changed alone; the rest is shared. */
+  copy(): MemoryNetwork
+}
+
+export function memoryNetwork(settings: NetworkSettings): MemoryNetwork {
+  return {
+    settings,
+    gauges: new Map(),
+    readings: new MemoryReadings(),
+    decisions: [],
+    absences: [],
+    layers: new Map(),
+    cache: new Map(),
+    copy() {
+      return { ...this, gauges: new Map(this.gauges), readings: this.readings.copy() }
+    },
+  }
+}

@@ -1,0 +1,233 @@
+/** The ledger over SQL, for any database that Kysely speaks. What differs between databases is behind Store. */
+import type { Decision, IsoDay, Reading } from '@gaugewright/science'
+import { isoFromEpochDay } from '@gaugewright/science'
+import type {
+  Absence,
+  AppendResult,
+  Gauge,
+  Ledger,
+  LedgerLoad,
+  MapLayer,
+  NetworkSettings,
+  ReadingAmount,
+  SaveResult,
+} from '../../ports/ledger.ts'
+import { unknownGauge, unknownNetwork, unknownReading } from '../unknown.ts'
+import { GaugeIds } from './gaugeIds.ts'
+import { ReadingQueries } from './readingQueries.ts'
+import { decisionFromRow, epochDay, gaugeFromRow, networkFromRow, rowFromDecision } from './rowShapes.ts'
+import { SqlLoad } from './sqlLoad.ts'
+import type { DecisionTable, MapLayerTable } from './tables.ts'
+import type { Store, WriteTransaction } from './writeTransaction.ts'
+
+export class SqlLedger implements Ledger {
+  readonly #store: Store
+  readonly #readable: (error: unknown) => unknown
+  readonly #ids: GaugeIds
+  readonly #queries: ReadingQueries
+
+  /** @param readable turns the database's own errors into LedgerErrors */
+  constructor(store: Store, readable: (error: unknown) => unknown) {
+    this.#store = store
+    this.#readable = readable
+    this.#ids = new GaugeIds(store.db)
+    this.#queries = new ReadingQueries(store.db, this.#ids)
+  }
+
+  async load(networkId: string): Promise<LedgerLoad> {
+    return new SqlLoad(await this.#store.begin(), networkId)
+  }
+
+  async networks(): Promise<NetworkSettings[]> {
+    const rows = await this.#store.db.selectFrom('network').selectAll().orderBy('network_key').execute()
+    return rows.map(networkFromRow)
+  }
+
+  async saveNetwork(network: NetworkSettings): Promise<void> {
+    await this.#write((transaction) => new SqlLoad(transaction, network.id).saveNetwork(network))
+  }
+
+  async gauges(networkId: string): Promise<Gauge[]> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    if (networkKey === null) return []
+    const query = this.#store.db.selectFrom('gauge').selectAll().where('network_key', '=', networkKey)
+    return (await query.orderBy('code').execute()).map((row) => gaugeFromRow(row, networkId))
+  }
+
+  async saveGauges(gauges: readonly Gauge[]): Promise<SaveResult> {
+    return await this.#write((transaction) => new SqlLoad(transaction, '').saveGauges(gauges))
+  }
+
+  async appendReadings(networkId: string, readings: readonly Reading[]): Promise<AppendResult> {
+    return await this.#write((transaction) => new SqlLoad(transaction, networkId).appendReadings(readings))
+  }
+
+  async readings(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Reading[]> {
+    return await this.#queries.ofDays(networkId, epochDay(fromDay), epochDay(toDay))
+  }
+
+  async readingsOfGauge(networkId: string, gaugeId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Reading[]> {
+    return await this.#queries.ofGauge(networkId, gaugeId, epochDay(fromDay), epochDay(toDay))
+  }
+
+  async *readingAmounts(networkId: string, fromDay: IsoDay, toDay: IsoDay): AsyncGenerator<ReadingAmount> {
+    yield* this.#queries.amounts(networkId, epochDay(fromDay), epochDay(toDay))
+  }
+
+  async reading(networkId: string, id: string): Promise<{ reading: Reading; superseded: Reading[] } | null> {
+    return await this.#queries.byId(networkId, id)
+  }
+
+  async dayRange(networkId: string): Promise<{ firstDay: IsoDay; lastDay: IsoDay; readings: number } | null> {
+    return await this.#queries.dayRange(networkId)
+  }
+
+  async appendDecision(networkId: string, decision: Decision): Promise<void> {
+    await this.#write(async ({ db }) => {
+      const networkKey = await this.#networkKey(networkId)
+      const at = await db
+        .selectFrom('reading')
+        .select(['gauge_key', 'last_day'])
+        .where('network_key', '=', networkKey)
+        .where('id', '=', decision.readingId)
+        .executeTakeFirst()
+      if (at === undefined) throw unknownReading(decision.readingId)
+      const last = await db
+        .selectFrom('decision')
+        .select((eb) => eb.fn.max('sequence').as('sequence'))
+        .where('network_key', '=', networkKey)
+        .executeTakeFirst()
+      const row: DecisionTable = {
+        network_key: networkKey,
+        ...at,
+        sequence: Number(last?.sequence ?? 0) + 1,
+        ...rowFromDecision(decision),
+      }
+      await db.insertInto('decision').values(row).execute()
+    })
+  }
+
+  async decisions(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Decision[]> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    if (networkKey === null) return []
+    const query = this.#store.db
+      .selectFrom('decision')
+      .selectAll()
+      .where('network_key', '=', networkKey)
+      .where('last_day', '>=', epochDay(fromDay))
+      .where('last_day', '<=', epochDay(toDay))
+    return (await query.orderBy('sequence').execute()).map(decisionFromRow)
+  }
+
+  async absences(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Absence[]> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    if (networkKey === null) return []
+    const rows = await this.#store.db
+      .selectFrom('absence')
+      .innerJoin('gauge', (join) =>
+        join.onRef('gauge.network_key', '=', 'absence.network_key').onRef('gauge.gauge_key', '=', 'absence.gauge_key'),
+      )
+      .select(['gauge.id as gauge_id', 'absence.first_day', 'absence.last_day'])
+      .where('absence.network_key', '=', networkKey)
+      .where('absence.first_day', '<=', epochDay(toDay))
+      .where('absence.last_day', '>=', epochDay(fromDay))
+      .orderBy('absence.first_day')
+      .orderBy('gauge.id')
+      .execute()
+    return rows.map((row) => ({
+      networkId,
+      gaugeId: row.gauge_id,
+      firstDay: isoFromEpochDay(row.first_day),
+      lastDay: isoFromEpochDay(row.last_day),
+    }))
+  }
+
+  async saveAbsence(absence: Absence): Promise<void> {
+    await this.#write(async ({ db }) => {
+      const networkKey = await this.#networkKey(absence.networkId)
+      const gaugeKey = await this.#ids.gaugeKey(networkKey, absence.gaugeId)
+      if (gaugeKey === null) throw unknownGauge(absence.gaugeId, absence.networkId)
+      await db
+        .insertInto('absence')
+        .values({
+          network_key: networkKey,
+          gauge_key: gaugeKey,
+          first_day: epochDay(absence.firstDay),
+          last_day: epochDay(absence.lastDay),
+        })
+        .onConflict((conflict) => conflict.doNothing())
+        .execute()
+    })
+  }
+
+  async layers(networkId: string): Promise<MapLayer[]> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    if (networkKey === null) return []
+    const query = this.#store.db.selectFrom('map_layer').selectAll().where('network_key', '=', networkKey)
+    const rows = await query.orderBy('kind').orderBy('name').execute()
+    return rows.map((row) => ({
+      networkId,
+      name: row.name,
+      kind: row.kind as MapLayer['kind'],
+      geojson: JSON.parse(row.geojson) as unknown,
+    }))
+  }
+
+  async saveLayer(layer: MapLayer): Promise<void> {
+    await this.#write(async ({ db }) => {
+      const row: MapLayerTable = {
+        network_key: await this.#networkKey(layer.networkId),
+        kind: layer.kind,
+        name: layer.name,
+        geojson: JSON.stringify(layer.geojson),
+      }
+      await db
+        .insertInto('map_layer')
+        .values(row)
+        .onConflict((conflict) =>
+          conflict.columns(['network_key', 'kind', 'name']).doUpdateSet({ geojson: row.geojson }),
+        )
+        .execute()
+    })
+  }
+
+  async cached(networkId: string, key: string): Promise<{ version: string; body: string } | null> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    if (networkKey === null) return null
+    const query = this.#store.db.selectFrom('cache').select(['version', 'body'])
+    return (await query.where('network_key', '=', networkKey).where('key', '=', key).executeTakeFirst()) ?? null
+  }
+
+  async saveCached(networkId: string, key: string, version: string, body: string): Promise<void> {
+    await this.#write(async ({ db }) => {
+      await db
+        .insertInto('cache')
+        .values({ network_key: await this.#networkKey(networkId), key, version, body })
+        .onConflict((conflict) => conflict.columns(['network_key', 'key']).doUpdateSet({ version, body }))
+        .execute()
+    })
+  }
+
+  async close(): Promise<void> {
+    await this.#store.close()
+  }
+
+  /** One whole transaction: kept when `work` succeeds, gone without a trace when it does not. */
+  async #write<T>(work: (transaction: WriteTransaction) => Promise<T>): Promise<T> {
+    const transaction = await this.#store.begin()
+    try {
+      const result = await work(transaction)
+      await transaction.commit()
+      return result
+    } catch (error) {
+      await transaction.rollback()
+      throw this.#readable(error)
+    }
+  }
+
+  async #networkKey(networkId: string): Promise<number> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    if (networkKey === null) throw unknownNetwork(networkId)
+    return networkKey
+  }
+}

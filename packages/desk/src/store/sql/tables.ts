@@ -1,0 +1,104 @@
+/**
+ * The tables as Kysely sees them, the same for every database. Days are epoch days, instants milliseconds, truth 0 or 1.
+ * Tables of observations lead with network_key and gauge_key, small numbers that stand for the ids within this file.
+ */
+export interface NetworkTable {
+  network_key: number
+  id: string
+  name: string
+  time_zone: string
+  reading_time: string
+  accept_window_min: number
+  unit: string
+  language: string
+  let_stand_at: number | null
+  docket_below: number
+}
+
+export interface GaugeTable {
+  network_key: number
+  gauge_key: number
+  id: string
+  code: string
+  name: string
+  lat_deg: number
+  lon_deg: number
+  elevation_m: number | null
+  area: string | null
+  observer_name: string | null
+  resolution_um: number | null
+  opened_on: number | null
+  closed_on: number | null
+}
+
+export interface ReadingTable {
+  network_key: number
+  gauge_key: number
+  last_day: number
+  first_day: number
+  /** 1 for the first reading of this gauge and interval, then one more for each that supersedes it. */
+  version: number
+  id: string
+  amount_um: number
+  is_trace: number
+  starts_at_ms: number
+  ends_at_ms: number
+  received_at_ms: number
+  text: string
+  unit: string
+  remark: string | null
+  door: string
+  supersedes: string | null
+}
+
+export interface DecisionTable {
+  network_key: number
+  gauge_key: number
+  /** Last day of the reading decided about. */
+  last_day: number
+  /** Order of arrival within the network. */
+  sequence: number
+  id: string
+  reading_id: string
+  verdict: string
+  amended_um: number | null
+  amended_is_trace: number | null
+  amended_first_day: number | null
+  amended_last_day: number | null
+  by_kind: string
+  by_name: string
+  reason: string
+  decided_at_ms: number
+  undoes: string | null
+}
+
+export interface AbsenceTable {
+  network_key: number
+  gauge_key: number
+  first_day: number
+  last_day: number
+}
+
+export interface MapLayerTable {
+  network_key: number
+  kind: string
+  name: string
+  geojson: string
+}
+
+export interface CacheTable {
+  network_key: number
+  key: string
+  version: string
+  body: string
+}
+
+export interface Tables {
+  network: NetworkTable
+  gauge: GaugeTable
+  reading: ReadingTable
+  decision: DecisionTable
+  absence: AbsenceTable
+  map_layer: MapLayerTable
+  cache: CacheTable
+}

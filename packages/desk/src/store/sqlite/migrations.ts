@@ -1,0 +1,136 @@
+/**
+ * The steps that bring a ledger file up to date, in order, forward only. A step that has been released is never edited:
+ * add the next one. The number of the last step done is kept in `user_version`.
+ */
+export interface Migration {
+  number: number
+  what: string
+  sql: string
+}
+
+export const migrations: readonly Migration[] = [
+  {
+    number: 1,
+    what: 'networks, gauges, readings, decisions, absences, map layers, cache',
+    sql: `
+create table network (
+  network_key integer primary key,
+  id text not null unique,
+  name text not null,
+  time_zone text not null,
+  reading_time text not null,
+  accept_window_min integer not null,
+  unit text not null check (unit in ('mm', 'in')),
+  language text not null,
+  let_stand_at real,
+  docket_below real not null
+) strict;
+
+create table gauge (
+  network_key integer not null references network,
+  gauge_key integer not null,
+  id text not null,
+  code text not null,
+  name text not null,
+  lat_deg real not null,
+  lon_deg real not null,
+  elevation_m real,
+  area text,
+  observer_name text,
+  resolution_um integer,
+  opened_on integer,
+  closed_on integer,
+  primary key (network_key, gauge_key),
+  unique (network_key, code),
+  unique (network_key, id)
+) strict, without rowid;
+
+create table reading (
+  network_key integer not null,
+  gauge_key integer not null,
+  last_day integer not null,
+  first_day integer not null,
+  version integer not null,
+  id text not null,
+  amount_um integer not null check (amount_um >= 0),
+  is_trace integer not null check (is_trace in (0, 1)),
+  starts_at_ms integer not null,
+  ends_at_ms integer not null,
+  received_at_ms integer not null,
+  text text not null,
+  unit text not null check (unit in ('mm', 'in')),
+  remark text,
+  door text not null,
+  supersedes text,
+  primary key (network_key, gauge_key, last_day, first_day, version),
+  foreign key (network_key, gauge_key) references gauge,
+  check (first_day <= last_day),
+  check (is_trace = 0 or amount_um = 0)
+) strict, without rowid;
+create unique index reading_by_id on reading (network_key, id);
+-- Holds all that the science asks of a day, so that years of days are read without a look at each row.
+create index reading_by_day on reading (network_key, last_day, gauge_key, amount_um, is_trace, id);
+create unique index reading_superseded on reading (network_key, supersedes) where supersedes is not null;
+
+create table decision (
+  network_key integer not null,
+  gauge_key integer not null,
+  last_day integer not null,
+  sequence integer not null,
+  id text not null,
+  reading_id text not null,
+  verdict text not null check (verdict in ('stands', 'amended', 'asked', 'set aside')),
+  amended_um integer,
+  amended_is_trace integer,
+  amended_first_day integer,
+  amended_last_day integer,
+  by_kind text not null check (by_kind in ('person', 'rule')),
+  by_name text not null,
+  reason text not null,
+  decided_at_ms integer not null,
+  undoes text,
+  primary key (network_key, gauge_key, last_day, sequence),
+  foreign key (network_key, gauge_key) references gauge,
+  foreign key (network_key, reading_id) references reading (network_key, id)
+) strict, without rowid;
+create unique index decision_by_id on decision (network_key, id);
+create unique index decision_by_sequence on decision (network_key, sequence);
+create index decision_by_day on decision (network_key, last_day, sequence);
+
+create table absence (
+  network_key integer not null,
+  gauge_key integer not null,
+  first_day integer not null,
+  last_day integer not null,
+  primary key (network_key, gauge_key, first_day, last_day),
+  foreign key (network_key, gauge_key) references gauge,
+  check (first_day <= last_day)
+) strict, without rowid;
+
+create table map_layer (
+  network_key integer not null references network,
+  kind text not null,
+  name text not null,
+  geojson text not null,
+  primary key (network_key, kind, name)
+) strict;
+
+create table cache (
+  network_key integer not null references network,
+  key text not null,
+  version text not null,
+  body text not null,
+  primary key (network_key, key)
+) strict;
+
+create trigger reading_is_never_changed before update on reading
+  begin select raise(abort, 'a reading is never changed'); end;
+create trigger reading_is_never_deleted before delete on reading
+  begin select raise(abort, 'a reading is never deleted'); end;
+create trigger decision_is_never_changed before update on decision
+  begin select raise(abort, 'a decision is never changed'); end;
+create trigger decision_is_never_deleted before delete on decision
+  begin select raise(abort, 'a decision is never deleted'); end;
+`,
+  },
+]

@@ -1,0 +1,73 @@
+/**
+ * The one place that knows which SQLite is under us: `node:sqlite` where Node has it (22.13 and later), else the same
+ * interface from @photostructure/sqlite. Settings here are what the promise of durability rests on: see
+ * docs/decisions/0002-ledger-survives-a-kill.md.
+ */
+import { createRequire } from 'node:module'
+import type { SqliteDatabase as KyselyDatabase } from 'kysely'
+
+export interface Statement {
+  run(...values: unknown[]): { changes: number | bigint }
+  get(...values: unknown[]): unknown
+  all(...values: unknown[]): unknown[]
+  iterate(...values: unknown[]): IterableIterator<unknown>
+  columns(): unknown[]
+}
+
+export interface Database {
+  exec(sql: string): void
+  prepare(sql: string): Statement
+  close(): void
+}
+
+const require = createRequire(import.meta.url)
+
+function sqliteModule(): { DatabaseSync: new (path: string) => Database } {
+  const { emitWarning } = process
+  process.emitWarning = () => {} // "SQLite is an experimental feature": said once per start, on the user's terminal
+  try {
+    return require('node:sqlite')
+  } catch {
+    return require('@photostructure/sqlite')
+  } finally {
+    process.emitWarning = emitWarning
+  }
+}
+
+const WAIT_MS = 10_000
+
+/** Settings that hold for one connection; `journal_mode` also stays with the file. */
+export const connectionSettings = `
+  pragma busy_timeout = ${WAIT_MS};
+  pragma foreign_keys = on;
+  pragma recursive_triggers = on;
+  pragma journal_mode = wal;
+  pragma synchronous = full;
+  pragma fullfsync = on;
+  pragma checkpoint_fullfsync = on;
+  pragma journal_size_limit = 67108864;
+  pragma temp_store = memory;
+  pragma cache_size = -32768;
+`
+
+/** A connection with nothing set yet, so that a file that is not ours is looked at before anything is written to it. */
+export function openDatabase(path: string): Database {
+  const { DatabaseSync } = sqliteModule()
+  return new DatabaseSync(path)
+}
+
+/** The connection in the form that Kysely's SqliteDialect asks for. */
+export function kyselyDatabase(database: Database): KyselyDatabase {
+  return {
+    close: () => {},
+    prepare(sql) {
+      const statement = database.prepare(sql)
+      return {
+        reader: statement.columns().length > 0,
+        all: (values) => statement.all(...values),
+        run: (values) => statement.run(...values) as { changes: number | bigint; lastInsertRowid: number | bigint },
+        iterate: (values) => statement.iterate(...values),
+      }
+    },
+  }
+}

@@ -1,0 +1,97 @@
+/**
+ * A ledger file: one connection that reads and one that writes. In WAL mode the reader never waits for the writer and
+ * sees whole transactions only. Writers in this process take turns; other processes are waited for by SQLite itself.
+ */
+import { Kysely, SqliteDialect } from 'kysely'
+import type { Tables } from '../sql/tables.ts'
+import type { Store, WriteTransaction } from '../sql/writeTransaction.ts'
+import { connectionSettings, type Database, kyselyDatabase, openDatabase } from './openDatabase.ts'
+import { sqliteFailure } from './sqliteFailure.ts'
+import { SqliteReadings } from './sqliteReadings.ts'
+
+export class SqliteStore implements Store {
+  readonly db: Kysely<Tables>
+  readonly #path: string
+  readonly #reader: Database
+  readonly #writer: Database
+  readonly #writerDb: Kysely<Tables>
+  #readings: SqliteReadings | null = null
+  /** Resolves when the last transaction that was asked for has ended. */
+  #turn: Promise<void> = Promise.resolve()
+  #open: WriteTransaction | null = null
+
+  constructor(path: string, writer: Database) {
+    this.#path = path
+    this.#writer = writer
+    this.#reader = openDatabase(path)
+    this.#reader.exec(connectionSettings)
+    this.db = kyselyOver(this.#reader)
+    this.#writerDb = kyselyOver(writer)
+  }
+
+  async begin(): Promise<WriteTransaction> {
+    const before = this.#turn
+    let endTurn = (): void => {}
+    this.#turn = new Promise((resolve) => {
+      endTurn = resolve
+    })
+    await before
+    try {
+      this.#writer.exec('begin immediate')
+    } catch (error) {
+      endTurn()
+      throw sqliteFailure(error, this.#path)
+    }
+    this.#open = this.#transaction(endTurn)
+    return this.#open
+  }
+
+  async close(): Promise<void> {
+    await this.#open?.rollback()
+    await this.#turn
+    this.#reader.close()
+    this.#writer.close() // the last connection to close folds the log into the file
+  }
+
+  #transaction(endTurn: () => void): WriteTransaction {
+    const finish = (sql: 'commit' | 'rollback'): void => {
+      if (this.#open !== transaction) return
+      try {
+        this.#writer.exec(sql)
+      } catch (error) {
+        // A failed commit may leave the transaction open: nothing of it may be kept.
+        if (sql === 'commit') this.#tryRollback()
+        throw sqliteFailure(error, this.#path)
+      } finally {
+        this.#open = null
+        endTurn()
+      }
+    }
+    const transaction: WriteTransaction = {
+      db: this.#writerDb,
+      appendReadings: async (rows) => {
+        this.#readings ??= new SqliteReadings(this.#writer)
+        try {
+          return this.#readings.append(rows)
+        } catch (error) {
+          throw sqliteFailure(error, this.#path)
+        }
+      },
+      commit: async () => finish('commit'),
+      rollback: async () => finish('rollback'),
+    }
+    return transaction
+  }
+
+  #tryRollback(): void {
+    try {
+      this.#writer.exec('rollback')
+    } catch {
+      // SQLite has rolled back by itself (disk full, input/output error).
+    }
+  }
+}
+
+function kyselyOver(database: Database): Kysely<Tables> {
+  return new Kysely<Tables>({ dialect: new SqliteDialect({ database: kyselyDatabase(database) }) })
+}
