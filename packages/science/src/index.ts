@@ -1,5 +1,10 @@
 // Contents, by chapter. Named exports only.
+
+// Models, judgements, expectations
+export type { Climate } from './climate/climate.ts'
 export { ScienceError, type ScienceErrorCode } from './error.ts'
+export type { Correlation } from './expectation/correlation.ts'
+export { evidenceAt, findingAt, findingIndex } from './mistakes/evidence.ts'
 export {
   type DayAround,
   type Evidence,
@@ -10,8 +15,12 @@ export {
   type Finding,
   type NeighbourEvidence,
 } from './mistakes/finding.ts'
+export { judge } from './mistakes/judge.ts'
+export type { JudgeAsk, Judgement } from './mistakes/judgement.ts'
 // Mistakes and findings
 export { type ExplanationKind, type Mistake, mistakes } from './mistakes/mistake.ts'
+export { learnModel } from './model/learnModel.ts'
+export { type Model, modelVersion } from './model/model.ts'
 export { type DailyTable, emptyDailyTable } from './network/dailyTable.ts'
 // Networks
 export type { GaugeSet } from './network/gaugeSet.ts'
@@ -57,6 +66,18 @@ export { addAmounts, sumAmounts } from './reading/sumAmounts.ts'
 export { type FillsAnswer, inchTube, metricTube, sumFills, type TubeSizes } from './reading/sumFills.ts'
 export { recordDayUm } from './reading/weighAmount.ts'
 export { wordArrangementNote } from './reading/wordArrangementNote.ts'
+// Space
+export { bearingDeg, distanceM } from './space/distanceM.ts'
+export { type GeoRow, type PlaneRow, placeGauges } from './space/placeGauges.ts'
+export {
+  fromPlane,
+  type GeoPoint,
+  type PlanePoint,
+  type Projection,
+  projectionFor,
+  toPlane,
+} from './space/projection.ts'
+export { type AreaRings, type Bounds, boundsOf, isInside, type Ring, ringsFromGeoJson } from './space/rings.ts'
 // Units
 export {
   inchesFromMm,
@@ -71,11 +92,3 @@ export {
 export { type AmountForm, decimalMarkOf, formatAmount, type Language } from './units/formatAmount.ts'
 export { isWholeSteps, resolutionsUm, roundUm, usualResolutionUm } from './units/roundUm.ts'
 export { hundredthInchUmFromMm, hundredthInchUmFromTenthsMm, tenthsMmFromUm, umFromTenthsMm } from './units/tenthsMm.ts'
-// Models, judgements, expectations
-export type { Climate } from './climate/climate.ts'
-export type { Correlation } from './expectation/correlation.ts'
-export { learnModel } from './model/learnModel.ts'
-export { type Model, modelVersion } from './model/model.ts'
-export { judge } from './mistakes/judge.ts'
-export type { JudgeAsk, Judgement } from './mistakes/judgement.ts'
-export { evidenceAt, findingAt, findingIndex } from './mistakes/evidence.ts'
