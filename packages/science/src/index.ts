@@ -4,6 +4,7 @@
 export type { Climate } from './climate/climate.ts'
 export { ScienceError, type ScienceErrorCode } from './error.ts'
 export type { Correlation } from './expectation/correlation.ts'
+export { amountMoments, amountQuantile, dryChance, type Predictive, predictiveAt } from './expectation/predictive.ts'
 export { evidenceAt, findingAt, findingIndex } from './mistakes/evidence.ts'
 export {
   type DayAround,
