@@ -1,0 +1,25 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { ProblemError } from '../api/problemError.ts'
+import { TodayScreen } from './TodayScreen.tsx'
+
+/** The desk is on this computer: it is asked even when the browser believes to be offline. */
+const client = new QueryClient({
+  defaultOptions: {
+    queries: {
+      networkMode: 'always',
+      staleTime: 10_000,
+      retry: (failures, error) =>
+        failures < 2 && error instanceof ProblemError && error.problem.code === 'DESK_UNREACHABLE',
+      retryDelay: 600,
+    },
+    mutations: { networkMode: 'always', retry: false },
+  },
+})
+
+export function App() {
+  return (
+    <QueryClientProvider client={client}>
+      <TodayScreen />
+    </QueryClientProvider>
+  )
+}

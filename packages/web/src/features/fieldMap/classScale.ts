@@ -1,0 +1,74 @@
+/**
+ * Classes of amount and their colours. Class edges are round amounts in the network's unit, the isohyets themselves where
+ * the field brings them, so that an edge of colour is a line of the map. Below the first edge is dry and has no colour.
+ * Light page: more is darker; dark page: more is lighter; so little rain is always close to the paper. Amounts in mm.
+ */
+import { bilbao, brownToGreen, colourAt, navia, type Rgb } from './palettes.ts'
+
+export type ClassScale = {
+  /** Lower edges, rising; class i holds edges[i] ≤ mm < edges[i + 1]. For `change`, edges lie on both sides of 0. */
+  edgesMm: readonly number[]
+  colours: readonly Rgb[]
+  /** Class of an amount, -1 where it has no colour. */
+  classOf: (mm: number) => number
+}
+
+const roundEdges = {
+  in: [0.01, 0.1, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4, 6, 8, 12].map((inches) => inches * 25.4),
+  mm: [0.1, 2, 5, 10, 15, 20, 30, 40, 60, 80, 120, 200, 300],
+} as const
+const changeEdges = {
+  in: [0.01, 0.05, 0.2, 1].map((inches) => inches * 25.4),
+  mm: [0.2, 1, 5, 25],
+} as const
+
+/** Round edges up to `maxMm`, at most `most` of them: small ones are thinned first, the first (dry) edge stays. */
+export function edgesUpTo(maxMm: number, unit: 'in' | 'mm', most = 8): number[] {
+  const [first, ...rest] = roundEdges[unit]
+  let kept = rest.filter((edge) => edge <= maxMm * 1.001)
+  while (kept.length > most - 1) kept = kept.filter((_, i) => i % 2 === 1 || i === kept.length - 1)
+  return [first!, ...kept]
+}
+
+function sequential(edgesMm: readonly number[], table: readonly string[], isDark: boolean): ClassScale {
+  const last = Math.max(1, edgesMm.length - 1)
+  const colours = edgesMm.map((_, i) => colourAt(table, isDark ? 0.12 + 0.85 * (i / last) : 0.93 - 0.85 * (i / last)))
+  return { edgesMm, colours, classOf: (mm) => classIn(edgesMm, mm) }
+}
+
+/** Index of the last edge at or below mm (within a millionth), -1 below the first. */
+export function classIn(edgesMm: readonly number[], mm: number): number {
+  let found = -1
+  for (let i = 0; i < edgesMm.length && mm >= edgesMm[i]! - 1e-6; i += 1) found = i
+  return found
+}
+
+export function amountScale(
+  maxMm: number,
+  isohyetsMm: readonly number[],
+  unit: 'in' | 'mm',
+  isDark: boolean,
+): ClassScale {
+  const usable = isohyetsMm.length >= 3 && isohyetsMm.length <= 12
+  const edges = usable
+    ? [roundEdges[unit][0]!, ...isohyetsMm.filter((mm) => mm > roundEdges[unit][0]! * 1.01)]
+    : edgesUpTo(maxMm, unit)
+  return sequential(edges, navia, isDark)
+}
+
+export function widthScale(maxMm: number, unit: 'in' | 'mm', isDark: boolean): ClassScale {
+  return sequential(edgesUpTo(maxMm, unit), bilbao, isDark)
+}
+
+/** Nine classes round 0 for a change; the middle one (less than the first edge either way) has no colour. */
+export function changeScale(unit: 'in' | 'mm'): ClassScale {
+  const positive = changeEdges[unit]
+  const edgesMm = [...positive.map((edge) => -edge).reverse(), ...positive]
+  const colours = brownToGreen.filter((_, i) => i !== 4).map((hex) => colourAt([hex, hex], 0))
+  const classOf = (mm: number) => {
+    const size = classIn(positive, Math.abs(mm))
+    if (size < 0) return -1
+    return mm < 0 ? positive.length - 1 - size : positive.length + size
+  }
+  return { edgesMm, colours, classOf }
+}

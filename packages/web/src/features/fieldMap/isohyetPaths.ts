@@ -1,0 +1,33 @@
+/** Isohyets ready to draw: one path a level, and where along its longest lines the level is written. */
+import type { DayField } from '@gaugewright/contract'
+import type { MapFrame } from './mapFrame.ts'
+
+export type IsohyetPath = { levelMm: number; label: string; path: Path2D; isMain: boolean; places: [number, number][] }
+
+export function isohyetPaths(
+  isohyets: DayField['isohyets'],
+  frame: MapFrame,
+  labelOf: (levelMm: number) => string,
+): IsohyetPath[] {
+  return isohyets.map(({ levelMm, lines }, index) => {
+    const path = new Path2D()
+    const projected = lines.map((line) => line.map(([lon, lat]) => frame.project(lon, lat)))
+    for (const line of projected) line.forEach(([x, y], i) => (i === 0 ? path.moveTo(x, y) : path.lineTo(x, y)))
+    const longest = projected
+      .map((line) => ({ line, length: lengthOf(line) }))
+      .sort((a, b) => b.length - a.length)
+      .slice(0, 2)
+    const places = longest.flatMap(({ line, length }) => {
+      const place = line[Math.floor(line.length / 2)]
+      return place && (length > 60 || line.length <= 2) ? [place] : []
+    })
+    return { levelMm, label: labelOf(levelMm), path, isMain: index % 2 === 0, places }
+  })
+}
+
+function lengthOf(line: readonly (readonly [number, number])[]): number {
+  let length = 0
+  for (let i = 1; i < line.length; i += 1)
+    length += Math.hypot(line[i]![0] - line[i - 1]![0], line[i]![1] - line[i - 1]![1])
+  return length
+}

@@ -1,0 +1,70 @@
+/** Amounts, distances, odds and dates as the screens show them: the network's unit, the reader's language. */
+import type { DayReview } from '@gaugewright/contract'
+import type { Language, Words } from './messages.ts'
+
+export type Unit = DayReview['network']['unit']
+const umPer = { in: 25_400, mm: 1_000 } as const
+const digits = { in: 2, mm: 1 } as const
+const numbers = new Map<string, Intl.NumberFormat>()
+
+function decimal(value: number, places: number, language: Language): string {
+  const key = `${language}${places}`
+  let format = numbers.get(key)
+  if (!format) {
+    format = new Intl.NumberFormat(language, {
+      minimumFractionDigits: places,
+      maximumFractionDigits: places,
+      useGrouping: false,
+    })
+    numbers.set(key, format)
+  }
+  return format.format(value)
+}
+
+export type Format = ReturnType<typeof makeFormat>
+
+export function makeFormat(words: Words, language: Language, unit: Unit, timeZone: string) {
+  const bare = (mm: number) => decimal((mm * 1000) / umPer[unit], digits[unit], language)
+  const withUnit = (mm: number) => `${bare(mm)} ${words.units[unit]}`
+  const percent = (share: number) => {
+    const p = share * 100
+    if (share > 0.99 && share < 1) return fillPercent(words.oddsAbove, '99')
+    if (share < 0.01 && share > 0) return fillPercent(words.oddsBelow, '1')
+    return `${Math.round(p)} %`
+  }
+  const fillPercent = (message: string, value: string) => message.replace('{percent}', `${value} %`)
+  const utc = (day: string) => new Date(`${day}T00:00:00Z`)
+  const date = (options: Intl.DateTimeFormatOptions) => {
+    const format = new Intl.DateTimeFormat(language, { timeZone: 'UTC', ...options })
+    return (day: string) => format.format(utc(day))
+  }
+  const time = new Intl.DateTimeFormat(language, { timeZone, dateStyle: 'medium', timeStyle: 'short' })
+  return {
+    unit,
+    unitName: words.units[unit],
+    /** A depth in mm as a number in the network's unit, without the unit. */
+    bare,
+    mm: withUnit,
+    um: (um: number) => withUnit(um / 1000),
+    /** A reading: trace as a word, an absent amount as a dash. */
+    amount: (um: number | null, isTrace: boolean) => (um === null ? '–' : isTrace ? words.trace : withUnit(um / 1000)),
+    amountBare: (um: number | null, isTrace: boolean) =>
+      um === null ? '–' : isTrace ? words.traceShort : bare(um / 1000),
+    /** The smallest step the network reports, mm. */
+    stepMm: unit === 'in' ? 0.254 : 0.1,
+    percent,
+    number: (value: number, places: number) => decimal(value, places, language),
+    distance: (m: number) =>
+      unit === 'in'
+        ? `${decimal(m / 1609.344, 1, language)} ${words.units.mi}`
+        : `${decimal(m / 1000, 1, language)} ${words.units.km}`,
+    height: (m: number) =>
+      unit === 'in' ? `${Math.round(m / 0.3048)} ${words.units.ft}` : `${Math.round(m)} ${words.units.m}`,
+    heightNumber: (m: number) => Math.round(unit === 'in' ? m / 0.3048 : m),
+    compass: (deg: number) => words.compass[Math.round((((deg % 360) + 360) % 360) / 22.5) % 16] ?? '',
+    dayLong: date({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
+    dayShort: date({ weekday: 'short', day: 'numeric', month: 'short' }),
+    dayTiny: date({ weekday: 'short', day: 'numeric' }),
+    instant: (utcText: string) => time.format(new Date(utcText)),
+  }
+}

@@ -1,0 +1,15 @@
+import react from '@vitejs/plugin-react'
+import { defaultClientConditions, defineConfig } from 'vite'
+
+// biome-ignore lint/style/noDefaultExport: Vite reads the default export of its configuration
+export default defineConfig({
+  plugins: [react()],
+  resolve: { conditions: ['source', ...defaultClientConditions] },
+  build: {
+    target: 'es2023',
+    cssTarget: ['chrome123', 'firefox120', 'safari17.5'],
+    sourcemap: true,
+    assetsInlineLimit: 0,
+  },
+  server: { host: '127.0.0.1', proxy: { '/api': process.env.GAUGEWRIGHT_DESK ?? 'http://127.0.0.1:8199' } },
+})
