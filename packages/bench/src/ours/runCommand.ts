@@ -1,6 +1,7 @@
 /** Runs the product's own command as a user would, from the built files. */
 import { spawn } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
+import { lastWords } from './lastWords.ts'
 
 export const commandPath = fileURLToPath(new URL('../../../desk/bin/gaugewright.js', import.meta.url))
 
@@ -25,8 +26,7 @@ export function runCommand(words: readonly string[]): Promise<CommandRun> {
       errors = (errors + text).slice(-4000)
     })
     child.on('close', (code) => {
-      const lastLine = errors.trim().split('\n').at(-1) ?? ''
-      const failure = code === 0 ? null : lastLine === '' ? `it ended with ${code}` : lastLine
+      const failure = code === 0 ? null : (lastWords(errors) ?? `it ended with ${code}`)
       resolve({ seconds: (performance.now() - started) / 1000, failure, stdout })
     })
   })

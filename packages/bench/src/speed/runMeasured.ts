@@ -1,6 +1,7 @@
 /** Runs a program to its end and says how long it took and how much memory it held at most. */
 import { spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
+import { lastWords } from '../ours/lastWords.ts'
 
 export interface MeasuredRun {
   seconds: number
@@ -35,7 +36,7 @@ export function runMeasured(program: string, words: readonly string[], cores?: n
       resolve({ seconds: (performance.now() - started) / 1000, peakMb, failure, stdout })
     }
     child.on('error', (error) => end(error.message))
-    child.on('close', (code) => end(code === 0 ? null : (errors.trim().split('\n').at(-1) ?? `ended with ${code}`)))
+    child.on('close', (code) => end(code === 0 ? null : (lastWords(errors) ?? `it ended with ${code}`)))
   })
 }
 
