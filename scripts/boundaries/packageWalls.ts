@@ -18,6 +18,7 @@ const maySee: Record<string, string[]> = {
 }
 const maySeeNode = new Set(['desk', 'bench'])
 const scienceLibraries = [/^kdbush$/, /^d3-contour$/, /^temporal-polyfill$/, /^@stdlib\//]
+/** Tools of the whole repository, in its root manifest: for tests and for the bench. */
 const toolsOfTests = new Set(['vitest', 'fast-check', 'playwright-core', '@axe-core/playwright', 'esbuild', 'tsx'])
 
 const wayOutOf: Record<string, string> = {
@@ -61,7 +62,7 @@ export function packageViolations(root: string, module: Module, readDeclared = d
         'It also runs in a browser: do the input and output in packages/desk',
       )
     }
-    if (target.kind === 'outside' && !(isTest && toolsOfTests.has(target.name))) {
+    if (target.kind === 'outside' && !((isTest || packageName === 'bench') && toolsOfTests.has(target.name))) {
       if (packageName === 'science' && !isTest && !scienceLibraries.some((allowed) => allowed.test(target.name))) {
         add(
           `science may not import ${target.name}`,
