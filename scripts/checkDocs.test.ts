@@ -82,6 +82,11 @@ describe('error codes', () => {
     ).toContain('NOT_CONVERGED')
   })
 
+  it('a code at the head of a printed line counts as well', () => {
+    const line = 'export const line = (what: string) => `COMMAND_FAILED  ${what}`\n'
+    expect(faultsOf({ 'packages/desk/src/cli/d.ts': line })[0]).toContain('COMMAND_FAILED has no row')
+  })
+
   it('a row without a code, and a code with two rows, are named', () => {
     const found = faultsOf({
       'docs/errors.md': `${sound['docs/errors.md']}| \`LONG_GONE\` | x |\n| \`FILE_EMPTY\` | x |\n`,

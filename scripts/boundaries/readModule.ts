@@ -22,7 +22,7 @@ export interface ModuleSeen {
   exportAllLines: number[]
   /** References to globals that tell the time, toss a coin or reach the outside. */
   worldly: SeenGlobal[]
-  /** String literals and plain templates, with their lines. */
+  /** String literals, and of each template what stands before its first gap, with their lines. */
   strings: { text: string; line: number }[]
   comments: { text: string; line: number }[]
 }
@@ -96,9 +96,8 @@ export function readModule(file: string, text: string): ModuleSeen {
       if (typeof node.value === 'string') seen.strings.push({ text: node.value, line: lineOf(node.start) })
     },
     TemplateLiteral: (node) => {
-      const [only] = node.quasis
-      if (node.quasis.length === 1 && only)
-        seen.strings.push({ text: only.value.cooked ?? '', line: lineOf(node.start) })
+      const [first] = node.quasis
+      if (first) seen.strings.push({ text: first.value.cooked ?? '', line: lineOf(node.start) })
     },
   }).visit(parsed.program)
   seen.comments = parsed.comments.map(({ value, start }) => ({ text: value, line: lineOf(start) }))

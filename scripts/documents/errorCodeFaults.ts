@@ -1,8 +1,8 @@
 /**
  * Error codes in the code and on the page of errors, compared both ways.
  * The convention: in the product's sources, every string of the shape `WORDS_IN_CAPITALS` (two words at least) is an
- * error code, in values and in types alike, unless it begins like a name that somebody else gave (below). On the page,
- * every code is the first cell of one row, in backquotes.
+ * error code, in values and in types alike, alone or before two blanks as a printed line has it, unless it begins like a
+ * name that somebody else gave (below). On the page, every code is the first cell of one row, in backquotes.
  */
 import type { Module } from '../boundaries/listModules.ts'
 import type { Fault } from './fault.ts'
@@ -10,7 +10,7 @@ import type { Document } from './listDocuments.ts'
 
 const page = 'docs/errors.md'
 const productPackages = new Set(['science', 'contract', 'desk', 'web'])
-const codeShape = /^[A-Z][A-Z0-9]*(_[A-Z0-9]+)+$/
+const codeShape = /^([A-Z][A-Z0-9]*(?:_[A-Z0-9]+)+)(?:$| {2})/
 /** Codes of Node, Fastify, SQLite and zlib; names of environment variables. */
 const givenByOthers = /^(ERR|FST|SQLITE|Z|GAUGEWRIGHT|NODE|CHROMIUM)_/
 
@@ -19,7 +19,8 @@ export function errorCodeFaults(modules: Module[], documents: Document[]): Fault
   for (const { file, packageName, isTest, strings } of modules) {
     if (!productPackages.has(packageName) || isTest) continue
     for (const { text, line } of strings) {
-      if (codeShape.test(text) && !givenByOthers.test(text) && !inCode.has(text)) inCode.set(text, { file, line })
+      const code = codeShape.exec(text)?.[1]
+      if (code && !givenByOthers.test(code) && !inCode.has(code)) inCode.set(code, { file, line })
     }
   }
   const faults: Fault[] = []
