@@ -42,7 +42,6 @@ export function FieldMap(props: FieldMapProps) {
   const surface = useRef<HTMLDivElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
   const [hovered, setHovered] = useState(-1)
-  const [legendOpen, setLegendOpen] = useState(() => matchMedia('(min-width: 48rem)').matches)
 
   const gaugesKey = roll.map((row) => `${row.gaugeId}:${row.latDeg}:${row.lonDeg}`).join()
   // biome-ignore lint/correctness/useExhaustiveDependencies: the frame follows the gauges' places, not each new review
@@ -144,27 +143,7 @@ export function FieldMap(props: FieldMapProps) {
   const card = hovered >= 0 ? roll[hovered] : undefined
   return (
     <div className={styles.map}>
-      {/* biome-ignore lint/a11y/useSemanticElements: a map moved by keys has no element of its own */}
-      <div
-        ref={surface}
-        id="map-surface"
-        role="application"
-        tabIndex={0}
-        className={styles.surface}
-        aria-label={fill(words.mapLabel, { day: format.dayLong(props.day) })}
-        aria-describedby="map-help"
-        data-gauges={roll.length}
-        data-scale={view.scale.toFixed(4)}
-        data-x={view.xPx.toFixed(1)}
-        onKeyDown={onKeyDown}
-        {...handlers}
-      >
-        <canvas ref={canvas} className={styles.canvas} aria-hidden="true" />
-      </div>
-      <p id="map-help" className="sr-only">
-        {words.mapHelp}
-      </p>
-      <div className={styles.measures}>
+      <div className={styles.tools}>
         <Choice
           label={words.measure}
           labelHidden
@@ -185,33 +164,53 @@ export function FieldMap(props: FieldMapProps) {
           {words.isohyets}
         </label>
       </div>
-      <div className={styles.zoom}>
-        <Button look="icon" aria-label={words.zoomIn} onClick={() => zoom(1.5)}>
-          +
-        </Button>
-        <Button look="icon" aria-label={words.zoomOut} onClick={() => zoom(1 / 1.5)}>
-          −
-        </Button>
-        <Button look="icon" aria-label={words.zoomAll} onClick={showAll}>
-          ⤢
-        </Button>
-      </div>
-      <div className={styles.legend}>
-        <Legend measure={measure} scale={scale} isDark={isDark} open={legendOpen} onToggle={setLegendOpen} />
-      </div>
-      <p className={styles.card} aria-live="polite" hidden={!card}>
-        {card ? (
-          <>
-            <strong>{card.name}</strong> <span>{card.code}</span>{' '}
-            {card.amountUm === null
-              ? words.answers[card.answer]
-              : format.amount(card.acceptedUm ?? card.amountUm, card.isTrace)}
-          </>
+      <div className={styles.frame}>
+        <div
+          ref={surface}
+          id="map-surface"
+          role="application"
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the map is moved by keys while it has the focus
+          tabIndex={0}
+          className={styles.surface}
+          aria-label={fill(words.mapLabel, { day: format.dayLong(props.day) })}
+          aria-describedby="map-help"
+          data-gauges={roll.length}
+          data-scale={view.scale.toFixed(4)}
+          data-x={view.xPx.toFixed(1)}
+          onKeyDown={onKeyDown}
+          {...handlers}
+        >
+          <canvas ref={canvas} className={styles.canvas} />
+        </div>
+        <p id="map-help" className="sr-only">
+          {words.mapHelp}
+        </p>
+        <div className={styles.zoom}>
+          <Button look="icon" aria-label={words.zoomIn} onClick={() => zoom(1.5)}>
+            +
+          </Button>
+          <Button look="icon" aria-label={words.zoomOut} onClick={() => zoom(1 / 1.5)}>
+            −
+          </Button>
+          <Button look="icon" aria-label={words.zoomAll} onClick={showAll}>
+            ⤢
+          </Button>
+        </div>
+        <p className={styles.card} aria-live="polite" hidden={!card}>
+          {card ? (
+            <>
+              <strong>{card.name}</strong> <span>{card.code}</span>{' '}
+              {card.amountUm === null
+                ? words.answers[card.answer]
+                : format.amount(card.acceptedUm ?? card.amountUm, card.isTrace)}
+            </>
+          ) : null}
+        </p>
+        {!field && measure !== 'gauges' && values === null ? (
+          <p className={styles.waiting}>{words.fieldWaiting}</p>
         ) : null}
-      </p>
-      {!field && measure !== 'gauges' && values === null ? (
-        <p className={styles.waiting}>{words.fieldWaiting}</p>
-      ) : null}
+      </div>
+      <Legend measure={measure} scale={scale} amounts={amounts} isDark={isDark} />
     </div>
   )
 }

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
-import type { ClassScale } from './classScale.ts'
+import { type ClassScale, edgeText } from './classScale.ts'
 import type { GaugeMark } from './gaugeMark.ts'
 import styles from './Legend.module.css'
 import { mapColours } from './mapColours.ts'
@@ -9,9 +9,10 @@ import { paintMark } from './paintMark.ts'
 import { cssOf, type Rgb } from './palettes.ts'
 import type { Measure } from './useFieldImage.ts'
 
-type Props = { measure: Measure; scale: ClassScale; isDark: boolean; open: boolean; onToggle: (open: boolean) => void }
+type Props = { measure: Measure; scale: ClassScale; amounts: ClassScale; isDark: boolean }
 
-export function Legend({ measure, scale, isDark, open, onToggle }: Props) {
+/** What colours and marks mean, with the unit: the classes always in sight, the marks on request. */
+export function Legend({ measure, scale, amounts, isDark }: Props) {
   const { words, format } = useWords()
   const titles = {
     amount: words.legendAmount,
@@ -19,105 +20,47 @@ export function Legend({ measure, scale, isDark, open, onToggle }: Props) {
     change: words.legendChange,
     gauges: words.legendGauges,
   }
+  const wet = amounts.colours[Math.floor(amounts.colours.length / 2)] ?? null
+  const marks: { mark: GaugeMark; colour: Rgb | null; text: string }[] = [
+    { mark: { shape: 'disc', mm: 1, doubtful: false }, colour: wet, text: words.legendWet },
+    { mark: { shape: 'ring', mm: 0, doubtful: false }, colour: null, text: words.legendDry },
+    { mark: { shape: 'ringWithDot', mm: 0, doubtful: false }, colour: null, text: words.legendTrace },
+    { mark: { shape: 'square', mm: 1, doubtful: false }, colour: wet, text: words.legendMultiday },
+    { mark: { shape: 'disc', mm: 1, doubtful: true }, colour: wet, text: words.legendDoubtful },
+    { mark: { shape: 'cross', mm: null, doubtful: false }, colour: null, text: words.legendSilent },
+    { mark: { shape: 'dash', mm: null, doubtful: false }, colour: null, text: words.legendAway },
+    { mark: { shape: 'struck', mm: null, doubtful: false }, colour: null, text: words.legendSetAside },
+  ]
   return (
-    <details className={styles.legend} open={open} onToggle={(event) => onToggle(event.currentTarget.open)}>
-      <summary>{fill(titles[measure], { unit: format.unitName })}</summary>
+    <div className={styles.legend}>
+      <p className={styles.title}>{fill(titles[measure], { unit: format.unitName })}</p>
       <ol className={styles.classes}>
         {scale.colours.map((colour, i) => (
           <li key={`${scale.edgesMm[i]}`}>
-            <Swatch colour={colour} />
-            <span>{edgeText(scale, i, measure, format.bare)}</span>
+            <svg className={styles.swatch} width="100%" height="11" aria-hidden="true" focusable="false">
+              <rect width="100%" height="11" fill={cssOf(colour)} />
+            </svg>
+            {edgeText(scale, i, measure === 'change', format.bare)}
           </li>
         ))}
       </ol>
-      <ul className={styles.marks}>
-        <MarkRow
-          mark={{ shape: 'disc', mm: 1, doubtful: false }}
-          colour={scale.colours.at(-2) ?? null}
-          isDark={isDark}
-          text={words.legendWet}
-        />
-        <MarkRow
-          mark={{ shape: 'ring', mm: 0, doubtful: false }}
-          colour={null}
-          isDark={isDark}
-          text={words.legendDry}
-        />
-        <MarkRow
-          mark={{ shape: 'ringWithDot', mm: 0, doubtful: false }}
-          colour={null}
-          isDark={isDark}
-          text={words.legendTrace}
-        />
-        <MarkRow
-          mark={{ shape: 'square', mm: 1, doubtful: false }}
-          colour={scale.colours.at(-2) ?? null}
-          isDark={isDark}
-          text={words.legendMultiday}
-        />
-        <MarkRow
-          mark={{ shape: 'disc', mm: 1, doubtful: true }}
-          colour={scale.colours.at(-2) ?? null}
-          isDark={isDark}
-          text={words.legendDoubtful}
-        />
-        <MarkRow
-          mark={{ shape: 'cross', mm: null, doubtful: false }}
-          colour={null}
-          isDark={isDark}
-          text={words.legendSilent}
-        />
-        <MarkRow
-          mark={{ shape: 'dash', mm: null, doubtful: false }}
-          colour={null}
-          isDark={isDark}
-          text={words.legendAway}
-        />
-        <MarkRow
-          mark={{ shape: 'struck', mm: null, doubtful: false }}
-          colour={null}
-          isDark={isDark}
-          text={words.legendSetAside}
-        />
-      </ul>
-      <p className={styles.source}>{words.legendSource}</p>
-    </details>
+      <details className={styles.marks}>
+        <summary>{words.legendMarks}</summary>
+        <ul>
+          {marks.map(({ mark, colour, text }) => (
+            <li key={text}>
+              <Mark mark={mark} colour={colour} isDark={isDark} />
+              {text}
+            </li>
+          ))}
+        </ul>
+        <p>{words.legendSource}</p>
+      </details>
+    </div>
   )
 }
 
-/** Class i from its edge to the next; the outermost classes are open. */
-function edgeText(scale: ClassScale, i: number, measure: Measure, bare: (mm: number) => string): string {
-  const edges = scale.edgesMm
-  if (measure !== 'change')
-    return i + 1 < edges.length ? `${bare(edges[i]!)}–${bare(edges[i + 1]!)}` : `≥ ${bare(edges[i]!)}`
-  const half = edges.length / 2
-  const low = i < half ? edges[i - 1] : edges[i]
-  const high = i < half ? edges[i] : edges[i + 1]
-  const signed = (mm: number) => (mm > 0 ? `+${bare(mm)}` : `−${bare(-mm)}`)
-  if (low === undefined) return `≤ ${signed(high!)}`
-  if (high === undefined) return `≥ ${signed(low)}`
-  return i < half ? `${signed(low)} … ${signed(high)}` : `${signed(low)} … ${signed(high)}`
-}
-
-function Swatch({ colour }: { colour: Rgb }) {
-  return (
-    <svg className={styles.swatch} width="22" height="14" aria-hidden="true">
-      <rect width="22" height="14" fill={cssOf(colour)} />
-    </svg>
-  )
-}
-
-function MarkRow({
-  mark,
-  colour,
-  isDark,
-  text,
-}: {
-  mark: GaugeMark
-  colour: Rgb | null
-  isDark: boolean
-  text: string
-}) {
+function Mark({ mark, colour, isDark }: { mark: GaugeMark; colour: Rgb | null; isDark: boolean }) {
   const canvas = useRef<HTMLCanvasElement>(null)
   useEffect(() => {
     const context = canvas.current?.getContext('2d')
@@ -127,10 +70,5 @@ function MarkRow({
     context.beginPath()
     paintMark(context, mark, 13, 11, 5, colour, mapColours(isDark))
   })
-  return (
-    <li>
-      <canvas ref={canvas} width={52} height={44} className={styles.mark} aria-hidden="true" />
-      <span>{text}</span>
-    </li>
-  )
+  return <canvas ref={canvas} width={52} height={44} className={styles.mark} />
 }

@@ -3,7 +3,7 @@
  * the field brings them, so that an edge of colour is a line of the map. Below the first edge is dry and has no colour.
  * Light page: more is darker; dark page: more is lighter; so little rain is always close to the paper. Amounts in mm.
  */
-import { bilbao, brownToGreen, colourAt, navia, type Rgb } from './palettes.ts'
+import { bilbao, brownToGreen, colourAt, navia, type Rgb, rgbOf } from './palettes.ts'
 
 export type ClassScale = {
   /** Lower edges, rising; class i holds edges[i] ≤ mm < edges[i + 1]. For `change`, edges lie on both sides of 0. */
@@ -60,15 +60,30 @@ export function widthScale(maxMm: number, unit: 'in' | 'mm', isDark: boolean): C
   return sequential(edgesUpTo(maxMm, unit), bilbao, isDark)
 }
 
-/** Nine classes round 0 for a change; the middle one (less than the first edge either way) has no colour. */
-export function changeScale(unit: 'in' | 'mm'): ClassScale {
+/**
+ * Eight classes round 0 for a change; less than the first edge either way has no colour. On a dark page the order of
+ * lightness is turned round on both sides, so that a small change stays close to the paper there too.
+ */
+export function changeScale(unit: 'in' | 'mm', isDark: boolean): ClassScale {
   const positive = changeEdges[unit]
   const edgesMm = [...positive.map((edge) => -edge).reverse(), ...positive]
-  const colours = brownToGreen.filter((_, i) => i !== 4).map((hex) => colourAt([hex, hex], 0))
+  const sides = [brownToGreen.slice(0, 4), brownToGreen.slice(5)]
+  const colours = sides.flatMap((side) => (isDark ? [...side].reverse() : side).map(rgbOf))
   const classOf = (mm: number) => {
     const size = classIn(positive, Math.abs(mm))
     if (size < 0) return -1
     return mm < 0 ? positive.length - 1 - size : positive.length + size
   }
   return { edgesMm, colours, classOf }
+}
+
+/** The words of a class in the legend, from its edge to the next; the outermost classes are open. */
+export function edgeText(scale: ClassScale, i: number, isChange: boolean, bare: (mm: number) => string): string {
+  const edges = scale.edgesMm
+  if (!isChange) return i + 1 < edges.length ? `${bare(edges[i]!)}–${bare(edges[i + 1]!)}` : `≥ ${bare(edges[i]!)}`
+  const isLess = i < edges.length / 2
+  const near = Math.abs(edges[i]!)
+  const far = edges[isLess ? i - 1 : i + 1]
+  const sign = isLess ? '−' : '+'
+  return far === undefined ? `${sign} ≥ ${bare(near)}` : `${sign} ${bare(near)}–${bare(Math.abs(far))}`
 }

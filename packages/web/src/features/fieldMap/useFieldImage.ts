@@ -29,7 +29,7 @@ export function scaleOf(
   unit: 'in' | 'mm',
   isDark: boolean,
 ): ClassScale {
-  if (measure === 'change') return changeScale(unit)
+  if (measure === 'change') return changeScale(unit, isDark)
   if (measure === 'uncertainty') {
     const widths = valuesOf('uncertainty', field, null) ?? []
     return widthScale(

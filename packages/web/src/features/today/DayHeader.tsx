@@ -32,9 +32,14 @@ export function DayHeader({ review, onDay, onHelp, tools }: Props) {
         <div className={styles.date}>
           <h1>
             <span className="sr-only">{words.today}: </span>
-            {format.dayLong(day)}
+            <span className={styles.long}>{format.dayLong(day)}</span>
+            <span className={styles.short} aria-hidden="true">
+              {format.dayShort(day)}
+            </span>
           </h1>
-          <p>{fill(words.observingDayNote, { time: network.readingTime, zone: network.timeZone })}</p>
+          <p className={styles.note}>
+            {fill(words.observingDayNote, { time: network.readingTime, zone: network.timeZone })}
+          </p>
         </div>
         <Button
           look="icon"
@@ -66,7 +71,13 @@ export function DayHeader({ review, onDay, onHelp, tools }: Props) {
         )}
       </div>
       <div className={styles.tools}>
-        <Button look="icon" aria-label={words.keysOpen} aria-keyshortcuts="?" onClick={onHelp}>
+        <Button
+          className={styles.keys ?? ''}
+          look="icon"
+          aria-label={words.keysOpen}
+          aria-keyshortcuts="?"
+          onClick={onHelp}
+        >
           ?
         </Button>
         {tools}

@@ -39,25 +39,27 @@ export function DecisionBar(props: Props) {
         <Button hint="X" aria-keyshortcuts="x" onClick={props.onSetAside}>
           {words.actSetAside}
         </Button>
+      </div>
+      <div className={styles.second}>
+        <input
+          ref={props.reasonRef}
+          className={styles.reason}
+          type="text"
+          maxLength={2000}
+          list={hints}
+          placeholder={words.reason}
+          aria-label={words.reason}
+          aria-keyshortcuts="r"
+          value={props.reason}
+          onChange={(event) => props.onReason(event.target.value)}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter' || event.key === 'Escape') event.currentTarget.blur()
+          }}
+        />
         <Button look="quiet" hint="U" aria-keyshortcuts="u" disabled={!props.canUndo} onClick={props.onUndo}>
           {words.actUndo}
         </Button>
       </div>
-      <input
-        ref={props.reasonRef}
-        className={styles.reason}
-        type="text"
-        maxLength={2000}
-        list={hints}
-        placeholder={words.reason}
-        aria-label={words.reason}
-        aria-keyshortcuts="r"
-        value={props.reason}
-        onChange={(event) => props.onReason(event.target.value)}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter' || event.key === 'Escape') event.currentTarget.blur()
-        }}
-      />
       <datalist id={hints}>
         {words.reasonHints.map((hint) => (
           <option key={hint} value={hint} />

@@ -1,127 +1,104 @@
 import type { DayReview, DocketRow } from '@gaugewright/contract'
-import { useEffect, useRef } from 'react'
+import type { ReactNode } from 'react'
 import { fill } from '../../words/fill.ts'
 import { oddsInWords } from '../../words/oddsInWords.ts'
 import { useWords } from '../../words/WordsContext.tsx'
+import { DocketButton } from './DocketButton.tsx'
 import styles from './DocketList.module.css'
 import { RangeStrip } from './RangeStrip.tsx'
-import { docketParts } from './todayView.ts'
+import { bestGuess, docketParts } from './todayView.ts'
 import { VerdictTag } from './VerdictTag.tsx'
 
 type Props = { review: DayReview; chosenId: string | null; onChoose: (gaugeId: string) => void }
 
+/** The docket: what to decide, what waits for an answer, and what was decided. */
 export function DocketList({ review, chosenId, onChoose }: Props) {
   const { words } = useWords()
-  const { toDecide, decided } = docketParts(review)
+  const { toDecide, asked, decided } = docketParts(review)
   const maxMm = review.docket.reduce((most, row) => Math.max(most, row.amountUm / 1000, row.expectedP90Mm), 1)
   const heaviest = review.docket.reduce((most, row) => Math.max(most, row.weight), 1e-9)
-  const item = (row: DocketRow) => (
-    <DocketItem
+  const areaOf = new Map(review.roll.map((row) => [row.gaugeId, row.area]))
+  const open = (row: DocketRow) => (
+    <DocketButton
       key={row.readingId}
-      row={row}
-      area={review.roll.find((r) => r.gaugeId === row.gaugeId)?.area ?? null}
-      maxMm={maxMm}
-      weightShare={Math.sqrt(row.weight / heaviest)}
+      row={{ ...row, area: areaOf.get(row.gaugeId) ?? null }}
       isChosen={row.readingId === chosenId}
+      weightShare={row.decision ? 0 : Math.sqrt(row.weight / heaviest)}
       onChoose={onChoose}
-    />
+    >
+      <Expected row={row} maxMm={maxMm} />
+      <span className={styles.guess}>
+        {row.decision ? <VerdictTag decision={row.decision} /> : <Guess row={row} />}
+      </span>
+    </DocketButton>
   )
   return (
     <div className={styles.docket} data-testid="docket">
       {toDecide.length > 0 ? (
-        <>
-          <h3 className={styles.heading}>{words.toDecideHeading}</h3>
-          <ol>{toDecide.map(item)}</ol>
-        </>
+        <Part title={words.toDecideHeading}>{toDecide.map(open)}</Part>
       ) : (
         <div className={styles.done}>
           <p>{words.nothingToDecide}</p>
           <p>{words.nothingToDecideMore}</p>
         </div>
       )}
+      {asked.length > 0 ? <Part title={words.askedHeading}>{asked.map(open)}</Part> : null}
       {decided.length > 0 ? (
-        <>
-          <h3 className={styles.heading}>{words.decidedHeading}</h3>
-          <ol>{decided.map(item)}</ol>
-        </>
+        <Part title={words.decidedHeading}>
+          {decided.map((row) => (
+            <DocketButton
+              key={row.gaugeId}
+              row={{ ...row, text: row.text ?? '' }}
+              isChosen={row.readingId === chosenId}
+              weightShare={0}
+              onChoose={onChoose}
+            >
+              <span className={styles.guess}>
+                <VerdictTag decision={row.decision!} />
+              </span>
+            </DocketButton>
+          ))}
+        </Part>
       ) : null}
     </div>
   )
 }
 
-type ItemProps = {
-  row: DocketRow
-  area: string | null
-  maxMm: number
-  weightShare: number
-  isChosen: boolean
-  onChoose: (gaugeId: string) => void
+function Part({ title, children }: { title: string; children: ReactNode }) {
+  return (
+    <>
+      <h3 className={styles.heading}>{title}</h3>
+      <ol>{children}</ol>
+    </>
+  )
 }
 
-function DocketItem({ row, area, maxMm, weightShare, isChosen, onChoose }: ItemProps) {
+function Expected({ row, maxMm }: { row: DocketRow; maxMm: number }) {
   const { words, format } = useWords()
-  const button = useRef<HTMLButtonElement>(null)
-  useEffect(() => {
-    const element = button.current
-    if (!isChosen || !element) return
-    element.scrollIntoView({ block: 'nearest' })
-    const active = document.activeElement
-    if (active && active !== element && element.closest('ol')?.parentElement?.contains(active))
-      element.focus({ preventScroll: true })
-  }, [isChosen])
-  const dry = row.expectedP90Mm < format.stepMm
+  const { expectedP10Mm, expectedP50Mm, expectedP90Mm } = row
+  const range = { low: format.bare(expectedP10Mm), high: format.mm(expectedP90Mm) }
   return (
-    <li>
-      <button
-        ref={button}
-        type="button"
-        className={`${styles.row} ${row.decision ? styles.decided : ''}`}
-        aria-current={isChosen ? 'true' : undefined}
-        onClick={() => onChoose(row.gaugeId)}
-      >
-        <span className={styles.weight} style={{ '--share': weightShare } as never} aria-hidden="true" />
-        <span className={styles.who}>
-          <strong>{row.name}</strong>
-          <small>
-            <code>{row.code}</code> {area}
-          </small>
-        </span>
-        <span className={styles.typed}>
-          <span className="sr-only">{words.typed} </span>
-          <q>{row.text}</q>
-        </span>
-        <span className={styles.expected}>
-          <RangeStrip
-            lowMm={row.expectedP10Mm}
-            middleMm={row.expectedP50Mm}
-            highMm={row.expectedP90Mm}
-            typedMm={row.amountUm / 1000}
-            maxMm={maxMm}
-          />
-          <small>
-            {dry
-              ? words.expectedDry
-              : fill(words.expectedRange, { low: format.bare(row.expectedP10Mm), high: format.mm(row.expectedP90Mm) })}
-          </small>
-        </span>
-        <span className={styles.guess}>
-          {row.decision ? <VerdictTag decision={row.decision} /> : <Guess row={row} />}
-        </span>
-      </button>
-    </li>
+    <span className={styles.expected}>
+      <RangeStrip
+        lowMm={expectedP10Mm}
+        middleMm={expectedP50Mm}
+        highMm={expectedP90Mm}
+        typedMm={row.amountUm / 1000}
+        maxMm={maxMm}
+      />
+      <small>{expectedP90Mm < format.stepMm / 2 ? words.expectedDry : fill(words.expectedRange, range)}</small>
+    </span>
   )
 }
 
 function Guess({ row }: { row: DocketRow }) {
   const { words, format } = useWords()
-  const odds = oddsInWords(row.likeliestOdds, words)
-  const text =
-    row.likeliest === 'stands'
-      ? fill(words.guess.stands, { odds })
-      : fill(words.guess.mistake, { odds, mistake: words.explanations[row.likeliest] })
+  const { kind, odds } = bestGuess(row)
+  const values = { odds: oddsInWords(odds, words), mistake: words.explanations[kind] }
+  if (kind === 'stands') return fill(words.guess.stands, values)
   return (
     <>
-      {text}
+      {fill(words.guess.mistake, values)}
       {row.proposedUm === null || row.proposedUm === row.amountUm ? null : <b> → {format.um(row.proposedUm)}</b>}
     </>
   )

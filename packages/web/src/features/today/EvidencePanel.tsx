@@ -1,5 +1,6 @@
-import type { DayEvidence, DayReview, WhatIf } from '@gaugewright/contract'
+import type { DayEvidence, DayReview, Problem, WhatIf } from '@gaugewright/contract'
 import { type ReactNode, useId } from 'react'
+import { Notice } from '../../ui/Notice.tsx'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
 import { AreaTable } from './AreaTable.tsx'
@@ -17,6 +18,7 @@ type Props = {
   review: DayReview
   chosen: Chosen | null
   evidence: DayEvidence | null
+  evidenceProblem: Problem | null
   whatIf: WhatIf | null
   isWhatIfShown: boolean
   onWhatIf: (shown: boolean) => void
@@ -49,6 +51,8 @@ export function EvidencePanel(props: Props) {
         </>
       ) : evidence ? (
         <Findings {...props} evidence={evidence} />
+      ) : props.evidenceProblem ? (
+        <Notice problem={props.evidenceProblem} />
       ) : (
         <p className={styles.soft}>{words.loading}</p>
       )}

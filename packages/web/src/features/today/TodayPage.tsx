@@ -19,7 +19,7 @@ import type { KeyAct } from './keys.ts'
 import { RollTable } from './RollTable.tsx'
 import type { RollFilter } from './rollView.ts'
 import styles from './TodayPage.module.css'
-import { docketParts, lastDecision, nextToDecide, stepIn } from './todayView.ts'
+import { bestGuess, docketParts, lastDecision, nextToDecide, stepIn } from './todayView.ts'
 import { useChosen } from './useChosen.ts'
 import { useDay } from './useDay.ts'
 import { useReading } from './useReading.ts'
@@ -118,8 +118,8 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
     const likeliest = chosen.docketRow
     const auto = likeliest
       ? fill(words.reasonAuto, {
-          explanation: words.explanations[likeliest.likeliest],
-          odds: likeliest.likeliestOdds.toFixed(2),
+          explanation: words.explanations[bestGuess(likeliest).kind],
+          odds: bestGuess(likeliest).odds.toFixed(2),
         })
       : ''
     const ask: DecideAsk = { readingId, verdict, amended, reason: reason.trim() || auto, by: 'coordinator' }
@@ -146,8 +146,8 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
     if (row) onGauge(row.gaugeId)
   }
   const step = (by: 1 | -1) => {
-    const { toDecide, decided } = docketParts(review)
-    const order = list === 'roll' ? rollOrder.current : [...toDecide, ...decided].map((row) => row.gaugeId)
+    const { toDecide, asked, decided } = docketParts(review)
+    const order = list === 'roll' ? rollOrder.current : [...toDecide, ...asked, ...decided].map((row) => row.gaugeId)
     const to = stepIn(order, (gaugeId) => gaugeId === chosen?.gaugeId, by)
     if (to !== null) choose(to, null)
   }
@@ -210,13 +210,7 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
   useTodayKeys(singleKeys === 'on', onKey)
 
   const doubtful = new Set(review.docket.filter((row) => !row.decision).map((row) => row.readingId))
-  const problem =
-    day.failure ??
-    (evidenceError
-      ? { problem: problemFrom(evidenceError) }
-      : day.fieldError
-        ? { problem: problemFrom(day.fieldError) }
-        : null)
+  const problem = day.failure ?? (day.fieldError ? { problem: problemFrom(day.fieldError) } : null)
   const tabs: { value: Panel; label: string }[] = [
     { value: 'docket', label: `${words.docket} ${review.facts.toDecide}` },
     { value: 'evidence', label: words.evidence },
@@ -329,6 +323,7 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
                 review={review}
                 chosen={chosen}
                 evidence={evidence}
+                evidenceProblem={evidenceError ? problemFrom(evidenceError) : null}
                 whatIf={whatIf}
                 isWhatIfShown={measure === 'change'}
                 onWhatIf={showWhatIf}

@@ -1,12 +1,32 @@
 /** Pure view of a day: which rows to show in which order, what comes next, and the day with a decision put in. */
 import type { DayReview, DecideAsk, DocketRow, RollRow, WireDecision } from '@gaugewright/contract'
 
-export type DocketParts = { toDecide: DocketRow[]; decided: DocketRow[] }
+export type DocketParts = { toDecide: DocketRow[]; asked: DocketRow[]; decided: RollRow[] }
 
-/** Docket rows without a decision, weightiest first, and those decided by a person. */
+/**
+ * Docket rows without a decision and those asked about, weightiest first; then what a person decided, the latest first.
+ * A decided reading leaves the docket, so that the last part comes from the roll.
+ */
 export function docketParts(review: DayReview): DocketParts {
   const byWeight = [...review.docket].sort((a, b) => b.weight - a.weight)
-  return { toDecide: byWeight.filter((row) => !row.decision), decided: byWeight.filter((row) => row.decision) }
+  return {
+    toDecide: byWeight.filter((row) => !row.decision),
+    asked: byWeight.filter((row) => row.decision?.verdict === 'asked'),
+    decided: review.roll
+      .filter(isSettledByPerson)
+      .sort((a, b) => (a.decision!.decidedAtUtc < b.decision!.decidedAtUtc ? 1 : -1)),
+  }
+}
+
+function isSettledByPerson(row: RollRow): boolean {
+  return row.decision?.by.kind === 'person' && row.decision.verdict !== 'asked'
+}
+
+/** What the docket says of a reading: that it stands, or the likeliest mistake, whichever has the better odds. */
+export function bestGuess(row: DocketRow): { kind: DocketRow['likeliest']; odds: number } {
+  return row.likeliest !== 'stands' && row.standsOdds >= row.likeliestOdds
+    ? { kind: 'stands', odds: row.standsOdds }
+    : { kind: row.likeliest, odds: row.likeliestOdds }
 }
 
 /** The row that follows a decided one: the next to decide below it, else the first to decide, else null. */
@@ -49,12 +69,13 @@ export function withDecision(review: DayReview, readingId: string, decision: Wir
     row.readingId === readingId ? { ...row, decision, acceptedUm: acceptedUm(row, decision) } : row,
   )
   const toDecide = docket.filter((row) => !row.decision).length
-  const wasOpen = review.docket.some((row) => row.readingId === readingId && !row.decision)
-  const change = wasOpen && decision ? 1 : !wasOpen && !decision && review.docket.some(isFor(readingId)) ? -1 : 0
-  return { ...review, docket, roll, facts: { ...review.facts, toDecide, decided: review.facts.decided + change } }
+  return {
+    ...review,
+    docket,
+    roll,
+    facts: { ...review.facts, toDecide, decided: roll.filter(isSettledByPerson).length },
+  }
 }
-
-const isFor = (readingId: string) => (row: DocketRow) => row.readingId === readingId
 
 function acceptedUm(row: RollRow, decision: WireDecision | null): number | null {
   if (decision?.verdict === 'set aside') return null
