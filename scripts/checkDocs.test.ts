@@ -83,7 +83,7 @@ describe('error codes', () => {
   })
 
   it('a code at the head of a printed line counts as well', () => {
-    const line = 'export const line = (what: string) => `COMMAND_FAILED  ${what}`\n'
+    const line = `export const line = (what: string) => \`COMMAND_FAILED  \${what}\`\n`
     expect(faultsOf({ 'packages/desk/src/cli/d.ts': line })[0]).toContain('COMMAND_FAILED has no row')
   })
 
