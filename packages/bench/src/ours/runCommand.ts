@@ -1,9 +1,10 @@
-/** Runs the product's own command as a user would, from the built files. */
+/** Runs the product's own command as a user would, from the built files (or another build: GAUGEWRIGHT_COMMAND). */
 import { spawn } from 'node:child_process'
 import { fileURLToPath } from 'node:url'
 import { lastWords } from './lastWords.ts'
 
-export const commandPath = fileURLToPath(new URL('../../../desk/bin/gaugewright.js', import.meta.url))
+export const commandPath =
+  process.env.GAUGEWRIGHT_COMMAND ?? fileURLToPath(new URL('../../../desk/bin/gaugewright.js', import.meta.url))
 
 export interface CommandRun {
   seconds: number
