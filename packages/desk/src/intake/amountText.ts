@@ -1,29 +1,41 @@
-/** An amount as a file writes it, in the file's unit: a plain number, T for trace, or whatever parseAmount is sure of. */
-import type { Unit } from '@gaugewright/science'
+/**
+ * An amount as a file writes it, in the file's unit. Plain numbers go a quick way; all else is what parseAmount is sure of.
+ * What it would ask a person about is refused here, with the question as the reason.
+ */
+import { parseAmount, type Unit } from '@gaugewright/science'
 import { plainAmountUm } from './plainAmount.ts'
 
-export type AmountAnswer =
-  | { ok: true; amountUm: number; isTrace: boolean }
-  | { ok: false; code: 'AMOUNT_NOT_VALID' | 'AMOUNT_UNCLEAR'; wanted: string; advice: string }
+export interface AmountOfFile {
+  amountUm: number
+  isTrace: boolean
+  /** The file's, unless another stands behind the number. */
+  unit: Unit
+}
 
-export type DecimalMark = 'point' | 'comma'
+export type AmountTextAnswer =
+  | ({ kind: 'amount' } & AmountOfFile)
+  | { kind: 'missing' }
+  | { kind: 'refused'; code: string; wanted: string; advice: string }
 
-const trace: AmountAnswer = { ok: true, amountUm: 0, isTrace: true }
-const dry: AmountAnswer = { ok: true, amountUm: 0, isTrace: false }
+/** A file may hold mistakes that the review is there to find, such as a lost point: only nonsense is refused. */
+const LIMIT_DAYS = 50
 
-/** @param text trimmed, not empty */
-export function readAmountText(text: string, unit: Unit, decimal: DecimalMark): AmountAnswer {
-  if (text === '0') return dry
-  if (text === 'T') return trace
-  const withPoint = decimal === 'comma' ? text.replace(',', '.') : text
-  const isGroupedPoint = decimal === 'comma' && text.includes('.')
-  const amountUm = isGroupedPoint ? -1 : plainAmountUm(withPoint, unit)
-  if (amountUm >= 0) return { ok: true, amountUm, isTrace: false }
+/** @param text trimmed, not empty. With a decimal comma, a point is refused. */
+export function readAmountText(text: string, unit: Unit, decimal: 'point' | 'comma'): AmountTextAnswer {
+  if (text === '0') return { kind: 'amount', amountUm: 0, isTrace: false, unit }
+  if (text === 'T') return { kind: 'amount', amountUm: 0, isTrace: true, unit }
+  const isOtherMark = decimal === 'comma' && text.includes('.')
+  const amountUm = isOtherMark ? -1 : plainAmountUm(decimal === 'comma' ? text.replace(',', '.') : text, unit)
+  if (amountUm >= 0) return { kind: 'amount', amountUm, isTrace: false, unit }
+  const answer = parseAmount(text, {
+    unit,
+    decimalMark: decimal === 'comma' ? ',' : '.',
+    finer: 'keep',
+    capacityUm: null,
+    dayCount: LIMIT_DAYS,
+  })
+  if (answer.kind === 'amount' || answer.kind === 'missing') return answer
   const example = decimal === 'comma' ? '12,4' : '12.4'
-  return {
-    ok: false,
-    code: 'AMOUNT_NOT_VALID',
-    wanted: `a depth in ${unit} such as ${example}, T for a trace, or nothing`,
-    advice: 'Mend the amount; if this text means "no reading", say so with --missing TEXT.',
-  }
+  const wanted = `a depth in ${unit} such as ${example}, T for a trace, or nothing`
+  return { kind: 'refused', code: answer.code, wanted, advice: answer.advice }
 }

@@ -3,7 +3,8 @@
  * begins and holding one row at most. Our own because a refusal must name the line, and because a quote that is never
  * closed must be refused after a bounded wait instead of drawing the whole file into memory.
  */
-import { IntakeRefusal, placeText } from './refusal.ts'
+import { IntakeRefusal } from '../ports/intakeRefusal.ts'
+import { placeText } from './refusal.ts'
 
 /** A row that is longer than this has lost a closing quote. A wide table of 25,000 gauges needs about 0.3 million. */
 const MAX_ROW_CHARS = 4_000_000

@@ -1,12 +1,10 @@
 /** A CSV file as a header and a stream of its rows: finds the delimiter, names the columns, checks the width of rows. */
-import { type CsvRow, CsvSplitter } from './csvSplitter.ts'
-import { IntakeRefusal, placeText, quoted } from './refusal.ts'
-import { type TextOptions, textBlocks } from './textBlocks.ts'
 
-export interface CsvOptions extends TextOptions {
-  /** One character; found from the header when left out. */
-  delimiter?: string | undefined
-}
+import type { CsvAsk } from '../ports/intakeFiles.ts'
+import { IntakeRefusal } from '../ports/intakeRefusal.ts'
+import { type CsvRow, CsvSplitter } from './csvSplitter.ts'
+import { placeText, quoted } from './refusal.ts'
+import { textBlocks } from './textBlocks.ts'
 
 export interface CsvTable {
   path: string
@@ -18,7 +16,7 @@ export interface CsvTable {
 }
 
 /** @throws {IntakeRefusal} all codes of textBlocks, CSV_QUOTE_OPEN; COLUMN_TWICE where two columns share a name */
-export async function openCsvTable(path: string, options: CsvOptions = {}): Promise<CsvTable> {
+export async function openCsvTable(path: string, options: CsvAsk = {}): Promise<CsvTable> {
   const texts = textBlocks(path, options)
   let head = ''
   for (;;) {

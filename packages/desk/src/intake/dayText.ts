@@ -3,10 +3,7 @@
  * Gives epoch days (whole days since 1970-01-01).
  */
 import { type EpochDay, epochDayFromDate, parseIsoDay } from '@gaugewright/science'
-
-export const dayFormats = ['iso', 'yyyymmdd', 'd/m/y', 'm/d/y', 'y/m/d'] as const
-/** In the formats with strokes, a point or a hyphen may stand for the stroke, and leading zeros may be left out. */
-export type DayFormat = (typeof dayFormats)[number]
+import type { DayFormat } from '../ports/intakeFiles.ts'
 
 const patterns: Record<
   Exclude<DayFormat, 'iso'>,

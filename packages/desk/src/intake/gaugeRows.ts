@@ -1,29 +1,11 @@
 /** The gauges of a CSV file, each checked by itself and against the others. Held whole: a line per gauge is little. */
+
+import type { GaugeRow, GaugesAsk, GaugesOfFile } from '../ports/intakeFiles.ts'
+import { IntakeRefusal } from '../ports/intakeRefusal.ts'
 import type { CsvRow } from './csvSplitter.ts'
-import { type CsvOptions, type CsvTable, openCsvTable, refuseWrongWidth } from './csvTable.ts'
+import { type CsvTable, openCsvTable, refuseWrongWidth } from './csvTable.ts'
 import { mappedColumn, namedColumn } from './readingLayout.ts'
-import type { RefusedRow } from './readingRows.ts'
-import { IntakeRefusal, placed, placeText, quoted } from './refusal.ts'
-
-export interface GaugeRow {
-  line: number
-  id: string
-  /** Degrees, or metres on a plane: `GaugeFile.plane` says which. East first. */
-  east: number
-  north: number
-  elevationM: number | null
-  name: string
-  area: string | null
-  observer: string | null
-  /** In the unit of the column: mm. */
-  resolutionMm: number | null
-}
-
-export interface GaugeFile {
-  table: CsvTable
-  plane: 'degrees' | 'metres'
-  rows: GaugeRow[]
-}
+import { placed, placeText, quoted } from './refusal.ts'
 
 export const gaugeFields = [
   'gauge',
@@ -38,20 +20,18 @@ export const gaugeFields = [
   'resolution_mm',
 ] as const
 export type GaugeField = (typeof gaugeFields)[number]
-export type GaugeColumns = Partial<Record<GaugeField, string>>
 
-export interface GaugeFileOptions extends CsvOptions {
-  columns?: GaugeColumns | undefined
+export interface GaugeFileOptions extends GaugesAsk {
   /** Names of the first column: `gauge` or `id`; a file of points has `point`. */
   idNames?: readonly string[] | undefined
-  onRefused?: ((row: RefusedRow) => void) | undefined
 }
 
 type Columns = Record<GaugeField, number>
 
 /** @throws {IntakeRefusal} as openCsvTable; COLUMN_MISSING, GAUGE_EMPTY, GAUGE_TWICE, POSITION_NOT_VALID, GAUGE_FIELD_NOT_VALID */
-export async function readGaugeRows(path: string, options: GaugeFileOptions = {}): Promise<GaugeFile> {
+export async function readGaugeRows(path: string, options: GaugeFileOptions = {}): Promise<GaugesOfFile> {
   const table = await openCsvTable(path, options)
+  options.onShape?.({ header: table.header, delimiter: table.delimiter })
   const columns = gaugeColumns(table, options)
   const plane = columns.lat >= 0 ? 'degrees' : 'metres'
   const needed = [columns.gauge, columns.lat, columns.lon, columns.x_m, columns.y_m]
@@ -79,7 +59,7 @@ export async function readGaugeRows(path: string, options: GaugeFileOptions = {}
       }
     }
   }
-  return { table, plane, rows }
+  return { header: table.header, delimiter: table.delimiter, plane, rows }
 }
 
 function gaugeColumns(table: CsvTable, options: GaugeFileOptions): Columns {

@@ -3,9 +3,12 @@
  * amount) or a wide one (day, then a column per gauge), plain or gzip, becomes one dense DailyTable.
  */
 import { type DailyTable, type EpochDay, emptyDailyTable, isoFromEpochDay, type Unit } from '@gaugewright/science'
+import type { Answer } from '../ports/answer.ts'
+import type { ReadingsAsk } from '../ports/intakeFiles.ts'
+import { IntakeRefusal } from '../ports/intakeRefusal.ts'
 import { type GaugeFileOptions, readGaugeRows } from './gaugeRows.ts'
-import { openReadingFile, type ReadingFileOptions, refuseTwin } from './readingRows.ts'
-import { guarded, IntakeRefusal, type Outcome, placeText } from './refusal.ts'
+import { openReadingFile, readingTwice } from './readingRows.ts'
+import { guarded, placeText } from './refusal.ts'
 
 /** n gauges (or points), in the order of the file. `latDeg` and `lonDeg`, or `xM` and `yM`, are NaN where not given. */
 export interface GaugesTable {
@@ -30,10 +33,7 @@ export interface ReadingsTable {
 }
 
 export interface ReadingsTableOptions
-  extends Pick<
-    ReadingFileOptions,
-    'encoding' | 'delimiter' | 'columns' | 'dayFormat' | 'decimal' | 'missing' | 'onProgress'
-  > {
+  extends Pick<ReadingsAsk, 'encoding' | 'delimiter' | 'columns' | 'dayFormat' | 'decimal' | 'missing' | 'onProgress'> {
   unit: Unit
   /** The gauges wanted, usually `GaugesTable.gaugeIds`. */
   gaugeIds?: readonly string[] | undefined
@@ -45,7 +45,7 @@ export interface ReadingsTableOptions
 const MAX_CELLS = 150_000_000
 
 /** Read GAUGES.csv; for POINTS.csv give `{ idNames: ['point'] }`. */
-export function readGaugesFile(path: string, options: GaugeFileOptions = {}): Promise<Outcome<GaugesTable>> {
+export function readGaugesFile(path: string, options: GaugeFileOptions = {}): Promise<Answer<GaugesTable>> {
   return guarded(async () => {
     const { plane, rows } = await readGaugeRows(path, options)
     if (rows.length === 0) {
@@ -73,7 +73,7 @@ export function readGaugesFile(path: string, options: GaugeFileOptions = {}): Pr
 }
 
 /** Read READINGS.csv[.gz]. The table runs from the first to the last day that has a reading (within the days asked for). */
-export function readReadingsFile(path: string, options: ReadingsTableOptions): Promise<Outcome<ReadingsTable>> {
+export function readReadingsFile(path: string, options: ReadingsTableOptions): Promise<Answer<ReadingsTable>> {
   return guarded(async () => {
     const wanted = options.gaugeIds
     const gaugeIds = wanted === undefined ? [] : [...wanted]
@@ -168,13 +168,17 @@ function tableFrom(path: string, column: ReadingColumn, gaugeIds: readonly strin
     const span = column.span[index] ?? 1
     if (table.spanDays[cell] !== 0) {
       const isSame = table.amountMm[cell] === mm && table.isTrace[cell] === isTrace && table.spanDays[cell] === span
-      if (!isSame) refuseTwin(path, column.line[index] ?? 0, gaugeIds[gauge] ?? '', isoFromEpochDay(day))
+      if (!isSame) throw twin(path, column.line[index] ?? 0, gaugeIds[gauge] ?? '', day, isTrace ? 'T' : String(mm))
     }
     table.amountMm[cell] = mm
     table.isTrace[cell] = isTrace
     table.spanDays[cell] = span
   }
   return table
+}
+
+function twin(path: string, line: number, gaugeId: string, day: EpochDay, text: string): IntakeRefusal {
+  return readingTwice({ path, line, field: `gauge ${gaugeId} on ${isoFromEpochDay(day)}` }, text)
 }
 
 function noReadings(

@@ -2,8 +2,10 @@
  * Which column of a readings file is what. Long: one row a reading (gauge, day, amount). Wide: one row a day, first the
  * day, then one column per gauge. Other columns are left alone. Names can be mapped by the user.
  */
+
+import { IntakeRefusal } from '../ports/intakeRefusal.ts'
 import type { CsvTable } from './csvTable.ts'
-import { IntakeRefusal, placeText, quoted } from './refusal.ts'
+import { placeText, quoted } from './refusal.ts'
 
 export const readingFields = ['gauge', 'day', 'amount', 'first_day', 'text', 'remark'] as const
 export type ReadingField = (typeof readingFields)[number]
@@ -21,8 +23,6 @@ const usualNames: Record<ReadingField, readonly string[]> = {
 /** The column in which refused rows say why; an import leaves it alone, so that a mended file can be given back. */
 export const REASON_COLUMN = 'refused_because'
 
-export type ReadingColumns = Partial<Record<ReadingField, string>>
-
 export type ReadingLayout =
   | {
       kind: 'long'
@@ -37,7 +37,7 @@ export type ReadingLayout =
   | { kind: 'wide'; day: number; gauges: { id: string; column: number }[]; neededCount: number }
 
 /** @throws {IntakeRefusal} COLUMN_MISSING */
-export function readingLayout(table: CsvTable, mapped: ReadingColumns = {}): ReadingLayout {
+export function readingLayout(table: CsvTable, mapped: Readonly<Record<string, string>> = {}): ReadingLayout {
   const { header } = table
   const [gauge, day, amount, firstDay, text, remark] = readingFields.map((field) => columnOf(table, field, mapped)) as [
     number,
@@ -66,7 +66,7 @@ export function readingLayout(table: CsvTable, mapped: ReadingColumns = {}): Rea
 }
 
 /** Index of the column for a field, or -1. @throws {IntakeRefusal} COLUMN_MISSING where a mapped name is not there */
-function columnOf(table: CsvTable, field: ReadingField, mapped: ReadingColumns): number {
+function columnOf(table: CsvTable, field: ReadingField, mapped: Readonly<Record<string, string>>): number {
   const name = mapped[field]
   if (name !== undefined) return mappedColumn(table, field, name)
   return namedColumn(table.header, usualNames[field])

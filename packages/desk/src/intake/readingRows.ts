@@ -1,65 +1,31 @@
 /**
  * The readings of a CSV file as a stream, each checked by itself: a known gauge, a real day, an amount. Twins within the
- * file and what the ledger already holds are not looked at here (seenReadings.ts, importFiles.ts).
+ * file are found through `note`; what the ledger already holds is not looked at here.
  */
-import type { EpochDay, Unit } from '@gaugewright/science'
-import { readAmountText } from './amountText.ts'
+import type { EpochDay } from '@gaugewright/science'
+import type { ReadingRow, ReadingStream, ReadingsAsk } from '../ports/intakeFiles.ts'
+import { IntakeRefusal } from '../ports/intakeRefusal.ts'
+import { type AmountOfFile, readAmountText } from './amountText.ts'
 import type { CsvRow } from './csvSplitter.ts'
-import { type CsvOptions, type CsvTable, openCsvTable, refuseWrongWidth } from './csvTable.ts'
-import { type DayFormat, dayFormatWords, readDay } from './dayText.ts'
-import { type ReadingColumns, type ReadingLayout, readingLayout } from './readingLayout.ts'
-import { IntakeRefusal, type Place, placed, placeText } from './refusal.ts'
+import { type CsvTable, openCsvTable, refuseWrongWidth } from './csvTable.ts'
+import { dayFormatWords, readDay } from './dayText.ts'
+import { type ReadingLayout, readingLayout } from './readingLayout.ts'
+import { type Place, placed } from './refusal.ts'
 
 /** Days that one total may cover: as many as DailyTable can say. */
 export const MAX_SPAN_DAYS = 255
 
-export interface ReadingRow {
-  line: number
-  /** What `gaugeIndex` answered. */
-  gauge: number
-  firstDay: EpochDay
-  lastDay: EpochDay
-  amountUm: number
-  isTrace: boolean
-  /** The amount as it stands in the file. */
-  text: string
-  remark: string | null
-}
-
-/** A row that was not taken, with only the fields to blame filled in where the table is wide. */
-export interface RefusedRow {
-  line: number
-  fields: string[]
-  reason: string
-}
-
-export interface ReadingFileOptions extends CsvOptions {
-  unit: Unit
-  columns?: ReadingColumns | undefined
-  dayFormat?: DayFormat | undefined
-  decimal?: 'point' | 'comma' | undefined
-  /** Texts that mean "no reading", beside nothing at all; for example `-9999`. */
-  missing?: readonly string[] | undefined
-  /** Days after this one are refused. */
-  latestDay?: EpochDay | undefined
-  /** Index of a gauge, or -1 to pass over its readings, or null when a reading of such a gauge is to be refused. */
-  gaugeIndex: (id: string) => number | null
-  /** Given: refused rows go here and the others are taken. Left out: the first refused row ends the reading. */
-  onRefused?: ((row: RefusedRow) => void) | undefined
-}
-
-export interface ReadingFile {
-  table: CsvTable
-  layout: ReadingLayout
-  rows: AsyncGenerator<ReadingRow[]>
-}
-
 /** @throws {IntakeRefusal} as openCsvTable and readingLayout; while rows are drawn, every code of a row */
-export async function openReadingFile(path: string, options: ReadingFileOptions): Promise<ReadingFile> {
+export async function openReadingFile(path: string, options: ReadingsAsk): Promise<ReadingStream> {
   const table = await openCsvTable(path, options)
   const layout = readingLayout(table, options.columns)
   const reader = new RowReader(table, layout, options)
-  return { table, layout, rows: readingBlocks(table, reader) }
+  return {
+    header: table.header,
+    delimiter: table.delimiter,
+    rows: readingBlocks(table, reader),
+    passedOver: reader.passedOver,
+  }
 }
 
 async function* readingBlocks(table: CsvTable, reader: RowReader): AsyncGenerator<ReadingRow[]> {
@@ -71,9 +37,10 @@ async function* readingBlocks(table: CsvTable, reader: RowReader): AsyncGenerato
 }
 
 class RowReader {
+  readonly passedOver: Record<string, number> = {}
   readonly #table: CsvTable
   readonly #layout: ReadingLayout
-  readonly #options: ReadingFileOptions
+  readonly #options: ReadingsAsk
   readonly #missing: ReadonlySet<string>
   readonly #wideGauges: { id: string; column: number; gauge: number | null }[]
   #lastDayText = ''
@@ -81,7 +48,7 @@ class RowReader {
   #lastGaugeId = ''
   #lastGauge: number | null = null
 
-  constructor(table: CsvTable, layout: ReadingLayout, options: ReadingFileOptions) {
+  constructor(table: CsvTable, layout: ReadingLayout, options: ReadingsAsk) {
     this.#table = table
     this.#layout = layout
     this.#options = options
@@ -124,7 +91,8 @@ class RowReader {
     if (gauge < 0) return
     const lastDay = this.#day(line, layout.day, fields[layout.day] ?? '')
     const firstDay = layout.firstDay < 0 ? lastDay : this.#firstDay(line, layout.firstDay, fields, lastDay)
-    const { amountUm, isTrace } = this.#amount(line, layout.amount, text)
+    const amount = this.#amount(line, layout.amount, text)
+    if (amount === null || !this.#isNew(line, layout.amount, text, gauge, firstDay, lastDay, amount)) return
     const typed = layout.text < 0 ? '' : (fields[layout.text] ?? '')
     const remark = layout.remark < 0 ? '' : (fields[layout.remark] ?? '').trim()
     readings.push({
@@ -132,8 +100,7 @@ class RowReader {
       gauge,
       firstDay,
       lastDay,
-      amountUm,
-      isTrace,
+      ...amount,
       text: typed === '' ? text : typed,
       remark: remark === '' ? null : remark,
     })
@@ -152,8 +119,9 @@ class RowReader {
       if (this.#missing.has(text)) continue
       try {
         if (gauge === null) throw this.#unknownGauge(line, column, id)
-        const { amountUm, isTrace } = this.#amount(line, column, text)
-        readings.push({ line, gauge, firstDay: day, lastDay: day, amountUm, isTrace, text, remark: null })
+        const amount = this.#amount(line, column, text)
+        if (amount === null || !this.#isNew(line, column, text, gauge, day, day, amount)) continue
+        readings.push({ line, gauge, firstDay: day, lastDay: day, ...amount, text, remark: null })
       } catch (error) {
         if (onRefused === undefined || !(error instanceof IntakeRefusal)) throw error
         refusedFields ??= this.#table.header.map((_, index) => (index === 0 ? (fields[0] ?? '') : ''))
@@ -209,11 +177,29 @@ class RowReader {
     )
   }
 
-  #amount(line: number, column: number, text: string): { amountUm: number; isTrace: boolean } {
+  /** Null where the text is a word for no reading. */
+  #amount(line: number, column: number, text: string): AmountOfFile | null {
     const { unit, decimal } = this.#options
     const answer = readAmountText(text, unit, decimal ?? 'point')
-    if (answer.ok) return answer
+    if (answer.kind === 'amount') return { amountUm: answer.amountUm, isTrace: answer.isTrace, unit: answer.unit }
+    if (answer.kind === 'missing') return null
     throw new IntakeRefusal(answer.code, placed(this.#place(line, column), text, answer.wanted), answer.advice)
+  }
+
+  /** False where the file gave the same before. @throws {IntakeRefusal} READING_TWICE where it gave another amount */
+  #isNew(
+    line: number,
+    column: number,
+    text: string,
+    gauge: number,
+    firstDay: EpochDay,
+    lastDay: EpochDay,
+    { amountUm, isTrace }: AmountOfFile,
+  ): boolean {
+    const noted = this.#options.note?.(gauge, lastDay, lastDay - firstDay + 1, amountUm, isTrace) ?? 'new'
+    if (noted === 'other') throw readingTwice(this.#place(line, column), text)
+    if (noted === 'same') this.passedOver[givenTwice] = (this.passedOver[givenTwice] ?? 0) + 1
+    return noted === 'new'
   }
 
   #unknownGauge(line: number, column: number, id: string): IntakeRefusal {
@@ -236,11 +222,13 @@ class RowReader {
   }
 }
 
-/** @throws {IntakeRefusal} READING_TWICE, always */
-export function refuseTwin(path: string, line: number, gaugeId: string, day: string): never {
-  throw new IntakeRefusal(
+/** What is counted when a file gives the same reading more than once. */
+export const givenTwice = 'given more than once'
+
+export function readingTwice(place: Place, text: string): IntakeRefusal {
+  return new IntakeRefusal(
     'READING_TWICE',
-    `${placeText({ path, line })}: gauge ${gaugeId} has another amount for ${day} on an earlier line.`,
+    placed(place, text, 'the amount that stands for the same gauge and day on an earlier line'),
     'Keep the right one of the two.',
   )
 }

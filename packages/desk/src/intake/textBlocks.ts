@@ -6,19 +6,14 @@ import { createReadStream } from 'node:fs'
 import { open } from 'node:fs/promises'
 import { TextDecoder } from 'node:util'
 import { createGunzip } from 'node:zlib'
-import { IntakeRefusal, placeText } from './refusal.ts'
+import type { TextAsk } from '../ports/intakeFiles.ts'
+import { IntakeRefusal } from '../ports/intakeRefusal.ts'
+import { placeText } from './refusal.ts'
 
 const BLOCK_BYTES = 1 << 18
 
-export interface TextOptions {
-  /** A label of the WHATWG Encoding standard, e.g. `windows-1252`; default UTF-8, or what the byte-order mark says. */
-  encoding?: string | undefined
-  /** Told the bytes of the file read so far and in all. */
-  onProgress?: ((bytesRead: number, bytesTotal: number) => void) | undefined
-}
-
 /** @throws {IntakeRefusal} FILE_NOT_FOUND, FILE_UNREADABLE, FILE_EMPTY, FILE_ENCODING, FILE_GZIP_BROKEN */
-export async function* textBlocks(path: string, options: TextOptions = {}): AsyncGenerator<string> {
+export async function* textBlocks(path: string, options: TextAsk = {}): AsyncGenerator<string> {
   const { bytesTotal, isGzip } = await probe(path)
   const file = createReadStream(path, { highWaterMark: BLOCK_BYTES })
   let bytesRead = 0

@@ -1,8 +1,8 @@
-import type { Reading } from '@gaugewright/science'
+import { formatInstant, type Reading } from '@gaugewright/science'
 import type { AppendResult } from '../../ports/ledger.ts'
 import { LedgerError } from '../../ports/ledgerError.ts'
 import { checkReading } from '../checkReading.ts'
-import { instantMs, instantText } from '../instantText.ts'
+import { instantMs } from '../instantMs.ts'
 
 /** The readings of one network. An interval is a gauge with a first and a last day. */
 export class MemoryReadings {
@@ -64,9 +64,9 @@ export class MemoryReadings {
     const stored: Reading = {
       ...reading,
       kind: reading.firstDay === reading.lastDay ? 'daily' : 'multiday',
-      startsAtUtc: instantText(instantMs(reading.startsAtUtc)),
-      endsAtUtc: instantText(instantMs(reading.endsAtUtc)),
-      receivedAtUtc: instantText(instantMs(reading.receivedAtUtc)),
+      startsAtUtc: formatInstant(instantMs(reading.startsAtUtc)),
+      endsAtUtc: formatInstant(instantMs(reading.endsAtUtc)),
+      receivedAtUtc: formatInstant(instantMs(reading.receivedAtUtc)),
       supersedes,
     }
     this.#byId.set(stored.id, stored)

@@ -2,6 +2,7 @@
 import {
   type Decision,
   type Door,
+  formatInstant,
   isoFromEpochDay,
   parseIsoDay,
   type Reading,
@@ -10,7 +11,7 @@ import {
 } from '@gaugewright/science'
 import type { Gauge, NetworkSettings } from '../../ports/ledger.ts'
 import { LedgerError } from '../../ports/ledgerError.ts'
-import { instantMs, instantText } from '../instantText.ts'
+import { instantMs } from '../instantMs.ts'
 import type { DecisionTable, GaugeTable, NetworkTable, ReadingTable } from './tables.ts'
 
 export function networkFromRow(row: NetworkTable): NetworkSettings {
@@ -83,12 +84,12 @@ export function readingFromRow(row: ReadingTable, gaugeId: string): Reading {
     lastDay: isoFromEpochDay(row.last_day),
     amountUm: row.amount_um,
     isTrace: row.is_trace === 1,
-    startsAtUtc: instantText(row.starts_at_ms),
-    endsAtUtc: instantText(row.ends_at_ms),
+    startsAtUtc: formatInstant(row.starts_at_ms),
+    endsAtUtc: formatInstant(row.ends_at_ms),
     text: row.text,
     unit: row.unit as Unit,
     remark: row.remark,
-    receivedAtUtc: instantText(row.received_at_ms),
+    receivedAtUtc: formatInstant(row.received_at_ms),
     door: row.door as Door,
     supersedes: row.supersedes,
   }
@@ -110,7 +111,7 @@ export function decisionFromRow(row: DecisionTable): Decision {
           },
     by: row.by_kind === 'rule' ? { kind: 'rule', rule: row.by_name } : { kind: 'person', name: row.by_name },
     reason: row.reason,
-    decidedAtUtc: instantText(row.decided_at_ms),
+    decidedAtUtc: formatInstant(row.decided_at_ms),
     undoes: row.undoes,
   }
 }

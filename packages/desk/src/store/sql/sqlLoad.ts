@@ -2,7 +2,7 @@
 import type { Reading } from '@gaugewright/science'
 import type { AppendResult, Gauge, LedgerLoad, NetworkSettings, SaveResult } from '../../ports/ledger.ts'
 import { checkReading } from '../checkReading.ts'
-import { instantMs } from '../instantText.ts'
+import { instantMs } from '../instantMs.ts'
 import { unknownGauge, unknownNetwork } from '../unknown.ts'
 import { rowFromNetwork } from './rowShapes.ts'
 import { saveGaugeRows } from './saveGauges.ts'

@@ -1,14 +1,11 @@
-/** Instants are stored as milliseconds since 1970 in UTC, and come back as RFC 3339 without empty milliseconds. */
+/** Instants are stored as milliseconds since 1970 in UTC, and come back by formatInstant of the science. */
+import { parseInstant } from '@gaugewright/science'
 import { LedgerError } from '../ports/ledgerError.ts'
-
-export function instantText(ms: number): string {
-  return new Date(ms).toISOString().replace('.000Z', 'Z')
-}
 
 /** @throws {LedgerError} READING_NOT_VALID where the text is no instant with a zone */
 export function instantMs(text: string): number {
-  const ms = /(Z|[+-]\d\d:\d\d)$/.test(text) ? Date.parse(text) : Number.NaN
-  if (Number.isNaN(ms)) {
+  const ms = parseInstant(text)
+  if (ms === null) {
     throw new LedgerError(
       'READING_NOT_VALID',
       `"${text}" is not an instant.`,

@@ -1,0 +1,45 @@
+import type { EpochDay, Unit } from '@gaugewright/science'
+import type { IntakeFiles, ReadingStream, RefusedRow, RowsAsk } from '../../ports/intakeFiles.ts'
+import type { GaugeBook } from './gaugeBook.ts'
+import type { ImportAsk } from './importAsk.ts'
+import type { SeenReadings } from './seenReadings.ts'
+
+/** Open a file of readings with what the user said about it. */
+export async function openReadingStream(
+  files: Pick<IntakeFiles, 'openReadings' | 'openDly'>,
+  kind: 'readings' | 'dly',
+  of: {
+    path: string
+    unit: Unit
+    ask: ImportAsk
+    book: GaugeBook
+    seen: SeenReadings
+    latestDay: EpochDay
+    onRefused: ((row: RefusedRow) => void) | undefined
+  },
+): Promise<ReadingStream> {
+  const { ask, path } = of
+  const rowsAsk: RowsAsk = {
+    latestDay: of.latestDay,
+    gaugeIndex: (code) => of.book.indexOf(code),
+    note: (gauge, lastDay, spanDays, amountUm, isTrace) => of.seen.note(gauge, lastDay, spanDays, amountUm, isTrace),
+    onRefused: of.onRefused,
+  }
+  const textAsk = {
+    encoding: ask.encoding,
+    onProgress: (done: number, total: number) => ask.onProgress?.(path, done, total),
+  }
+  if (kind === 'dly') {
+    return await files.openDly(path, { ...rowsAsk, ...textAsk, flagged: ask.flagged, wereInches: ask.wereInches })
+  }
+  return await files.openReadings(path, {
+    ...rowsAsk,
+    ...textAsk,
+    unit: of.unit,
+    columns: ask.columns,
+    delimiter: ask.delimiter,
+    dayFormat: ask.dayFormat,
+    decimal: ask.decimal,
+    missing: ask.missing,
+  })
+}
