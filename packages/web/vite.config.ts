@@ -1,7 +1,6 @@
 import react from '@vitejs/plugin-react'
 import { defaultClientConditions, defineConfig } from 'vite'
 
-// biome-ignore lint/style/noDefaultExport: Vite reads the default export of its configuration
 export default defineConfig({
   plugins: [react()],
   resolve: { conditions: ['source', ...defaultClientConditions] },

@@ -1,5 +1,6 @@
 /** The base map made ready to draw: each layer of GeoJSON projected once into paths and labels. */
 import type { MapLayers } from '@gaugewright/contract'
+import { drawLine } from './drawLine.ts'
 import type { Bounds, MapFrame } from './mapFrame.ts'
 
 type Position = readonly number[]
@@ -81,7 +82,7 @@ function addFeature(base: BaseMap, kind: MapLayers['layers'][number]['kind'], fe
   let longest: [number, number][] = []
   for (const line of lines) {
     const points = line.map(([lon, lat]) => frame.project(lon!, lat!))
-    points.forEach(([x, y], i) => (i === 0 ? path.moveTo(x, y) : path.lineTo(x, y)))
+    drawLine(path, points)
     if (!isLine) path.closePath()
     if (points.length > longest.length) longest = points
   }

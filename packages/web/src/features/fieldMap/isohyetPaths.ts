@@ -1,5 +1,6 @@
 /** Isohyets ready to draw: one path a level, and where along its longest lines the level is written. */
 import type { DayField } from '@gaugewright/contract'
+import { drawLine } from './drawLine.ts'
 import type { MapFrame } from './mapFrame.ts'
 
 export type IsohyetPath = { levelMm: number; label: string; path: Path2D; isMain: boolean; places: [number, number][] }
@@ -12,7 +13,7 @@ export function isohyetPaths(
   return isohyets.map(({ levelMm, lines }, index) => {
     const path = new Path2D()
     const projected = lines.map((line) => line.map(([lon, lat]) => frame.project(lon, lat)))
-    for (const line of projected) line.forEach(([x, y], i) => (i === 0 ? path.moveTo(x, y) : path.lineTo(x, y)))
+    for (const line of projected) drawLine(path, line)
     const longest = projected
       .map((line) => ({ line, length: lengthOf(line) }))
       .sort((a, b) => b.length - a.length)

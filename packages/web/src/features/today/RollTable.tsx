@@ -94,7 +94,7 @@ export function RollTable(props: Props) {
         </p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <div ref={scroller} className={styles.scroller} tabIndex={0} role="region" aria-label={words.roll}>
+      <section ref={scroller} className={styles.scroller} tabIndex={0} aria-label={words.roll}>
         <table className={styles.table} aria-rowcount={rows.length + 1}>
           <caption className="sr-only">{fill(words.rollCaption, { day: format.dayLong(props.day) })}</caption>
           <thead>
@@ -143,7 +143,7 @@ export function RollTable(props: Props) {
           </tbody>
         </table>
         {rows.length === 0 ? <p className={styles.none}>{words.rollNone}</p> : null}
-      </div>
+      </section>
     </div>
   )
 }
@@ -162,7 +162,6 @@ function Row({ row, index, isChosen, onChoose }: RowProps) {
   const { words, format } = useWords()
   const isOpen = row.standsOdds !== null && row.decision === null && row.standsOdds < 0.9
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: the gauge's name is a button that does the same
     <tr
       aria-rowindex={index + 2}
       aria-current={isChosen ? 'true' : undefined}

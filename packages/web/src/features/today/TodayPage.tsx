@@ -318,7 +318,7 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
               {words.evidence}
             </h2>
             {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-            <div className={styles.scroll} tabIndex={0} role="region" aria-labelledby="evidence-heading">
+            <section className={styles.scroll} tabIndex={0} aria-labelledby="evidence-heading">
               <EvidencePanel
                 review={review}
                 chosen={chosen}
@@ -330,7 +330,7 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
                 onHover={setHovered}
                 onChoose={(id) => choose(id)}
               />
-            </div>
+            </section>
             {readingId === null ? null : (
               <DecisionBar
                 proposal={evidence?.proposal ?? null}

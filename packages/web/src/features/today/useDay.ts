@@ -45,7 +45,7 @@ export function useDay(dayAsked: string) {
     if (!shown(answer.day)) client.setQueryData(keys.review(answer.day), merged)
     show(answer.day, () => merged)
     for (const queryKey of [keys.field(answer.day), keys.evidenceOfDay(answer.day), keys.whatIfOfDay(answer.day)])
-      client.invalidateQueries({ queryKey })
+      void client.invalidateQueries({ queryKey })
   }
   const before = async (of: string) => {
     setFailure(null)
@@ -54,8 +54,8 @@ export function useDay(dayAsked: string) {
   const failed = (error: unknown, gauge: string, of: string, retry: () => void) => {
     setEffect(null)
     setFailure({ problem: problemFrom(error), gauge, retry })
-    client.invalidateQueries({ queryKey: keys.review(of) })
-    client.invalidateQueries({ queryKey: keys.review('latest') })
+    void client.invalidateQueries({ queryKey: keys.review(of) })
+    void client.invalidateQueries({ queryKey: keys.review('latest') })
   }
 
   const decide = useMutation({

@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest'
+import { amountScale, changeScale, classIn, edgesUpTo, edgeText } from './classScale.ts'
+import { bilbao, navia, type Rgb, rgbOf } from './palettes.ts'
+
+/** CIE lightness L*, for telling that steps of a table look even. Source: CIE 15 by way of sRGB [IEC61966]. */
+function lightness([r, g, b]: Rgb): number {
+  const [x, y, z] = [r, g, b].map((c) => (c / 255 <= 0.04045 ? c / 255 / 12.92 : ((c / 255 + 0.055) / 1.055) ** 2.4))
+  const luminance = 0.2126 * x! + 0.7152 * y! + 0.0722 * z!
+  return luminance > 0.008856 ? 116 * Math.cbrt(luminance) - 16 : 903.3 * luminance
+}
+
+describe('palettes', () => {
+  it('navia and bilbao rise in lightness from end to end without a step back', () => {
+    for (const table of [navia, bilbao]) {
+      const steps = table.map((hex) => lightness(rgbOf(hex)))
+      expect(steps.every((l, i) => i === 0 || l > steps[i - 1]!)).toBe(true)
+      expect(steps.at(-1)! - steps[0]!).toBeGreaterThan(75)
+    }
+  })
+})
+
+describe('amountScale', () => {
+  it('takes the isohyets as edges, so that a line of the map is an edge of colour', () => {
+    const scale = amountScale(60, [2.54, 12.7, 25.4, 50.8], 'in', false)
+    expect(scale.edgesMm).toEqual([0.254, 2.54, 12.7, 25.4, 50.8])
+    expect([0, 0.2, 0.254, 2.6, 50.8, 99].map(scale.classOf)).toEqual([-1, -1, 0, 1, 4, 4])
+  })
+  it('more rain is darker on a light page and lighter on a dark one', () => {
+    const light = amountScale(60, [], 'mm', false).colours.map(lightness)
+    const dark = amountScale(60, [], 'mm', true).colours.map(lightness)
+    expect(light.every((l, i) => i === 0 || l < light[i - 1]!)).toBe(true)
+    expect(dark.every((l, i) => i === 0 || l > dark[i - 1]!)).toBe(true)
+  })
+})
+
+it('edgesUpTo keeps the dry edge and the largest, and at most eight', () => {
+  const edges = edgesUpTo(250, 'mm')
+  expect(edges[0]).toBe(0.1)
+  expect(edges.at(-1)).toBe(200)
+  expect(edges.length).toBeLessThanOrEqual(8)
+  expect(edgesUpTo(0, 'mm')).toEqual([0.1])
+})
+
+it('classIn counts an amount on an edge to the class above it', () => {
+  expect([0.9, 1, 4.9, 5].map((mm) => classIn([1, 5], mm))).toEqual([-1, 0, 0, 1])
+})
+
+describe('changeScale', () => {
+  const scale = changeScale('mm', false)
+  it('leaves a small change either way without colour and keeps the signs apart', () => {
+    expect([0, 0.1, -0.1].map(scale.classOf)).toEqual([-1, -1, -1])
+    expect([-30, -2, -0.3, 0.3, 2, 30].map(scale.classOf)).toEqual([0, 2, 3, 4, 5, 7])
+  })
+  it('says each class from near to far, open outside', () => {
+    const bare = (mm: number) => mm.toFixed(1)
+    expect([0, 3, 4, 7].map((i) => edgeText(scale, i, true, bare))).toEqual([
+      '− ≥ 25.0',
+      '− 0.2–1.0',
+      '+ 0.2–1.0',
+      '+ ≥ 25.0',
+    ])
+  })
+})
