@@ -1,1 +1,16 @@
-export {}
+// Contents. Named exports only.
+
+export { makeScenario } from './makeScenario.ts'
+export type { Feature, FeatureCollection, Geometry } from './map/geojson.ts'
+export type { ScenarioLayer } from './map/makeBasinMap.ts'
+export { readingAt } from './readingAt.ts'
+export type {
+  Scenario,
+  ScenarioAbsence,
+  ScenarioAsk,
+  ScenarioGauge,
+  ScenarioNetwork,
+  ScenarioReading,
+  ScenarioReadings,
+  ScenarioTruth,
+} from './scenario.ts'

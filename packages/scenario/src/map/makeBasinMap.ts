@@ -4,7 +4,7 @@ import { Random } from '../random/random.ts'
 import type { Terrain } from '../terrain/makeTerrain.ts'
 import { positionDeg } from './geoFrame.ts'
 import { collection, type Feature, type FeatureCollection, multiPolygon } from './geojson.ts'
-import { type Point, ringArea } from './line.ts'
+import { isInsideRing, type Point, ringArea } from './line.ts'
 import { makeCounties } from './makeCounties.ts'
 import { reliefFeatures } from './makeRelief.ts'
 import { makeRivers, riverFeatures } from './makeRivers.ts'
@@ -19,9 +19,9 @@ export interface ScenarioLayer {
 
 export interface BasinMap {
   towns: Town[]
-  /** County of each cell of the terrain: 0 outside the basin, n for `countyNames[n - 1]`. */
-  countyOfCell: Int32Array
   countyNames: readonly string[]
+  /** Place in `countyNames` of the county around a point (m), -1 outside the basin. */
+  countyAt: (xM: number, yM: number) => number
   /** In drawing order: relief, counties, rivers, outline, towns. */
   layers: ScenarioLayer[]
 }
@@ -42,12 +42,8 @@ export function makeBasinMap(terrain: Terrain, seed: number): BasinMap {
     cornerYM: originYM - cellM / 2,
     labels: countyOfCell,
   })
-  const counties = countyNames.map((name, index) =>
-    polygonFeature(
-      name,
-      tracer.rings((label) => label === index + 1),
-    ),
-  )
+  const countyRings = countyNames.map((_, index) => tracer.rings((label) => label === index + 1))
+  const counties = countyNames.map((name, index) => polygonFeature(name, countyRings[index]!))
   const outlineRings = tracer.rings((label) => label > 0)
   const outline = outlineRings.reduce((a, b) => (ringArea(a) >= ringArea(b) ? a : b))
   const rivers = makeRivers(terrain, riverNames)
@@ -62,7 +58,9 @@ export function makeBasinMap(terrain: Terrain, seed: number): BasinMap {
     layer(basinName, 'outline', [polygonFeature(basinName, outlineRings)]),
     layer('Towns', 'place', places),
   ]
-  return { towns, countyOfCell, countyNames, layers }
+  const countyAt = (xM: number, yM: number) =>
+    countyRings.findIndex((rings) => rings.filter((ring) => isInsideRing(xM, yM, ring)).length % 2 === 1)
+  return { towns, countyNames, countyAt, layers }
 }
 
 function layer(name: string, kind: ScenarioLayer['kind'], features: Feature[]): ScenarioLayer {

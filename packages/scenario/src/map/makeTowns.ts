@@ -34,8 +34,7 @@ export function makeTowns(terrain: Terrain, random: Random, names: readonly stri
       towns.push({ name: '', cell, xM: xM + random.between(-450, 450), yM: yM + random.between(-450, 450), rank })
     }
   }
-  settle(countyCount, 2, SEAT_SPACING_M)
-  for (let spacingM = SEAT_SPACING_M; towns.length < countyCount; ) settle(countyCount, 2, (spacingM *= 0.9))
+  for (let spacingM = SEAT_SPACING_M; towns.length < countyCount; spacingM *= 0.9) settle(countyCount, 2, spacingM)
   settle(countyCount + Math.floor((names.length - countyCount) / 3), 3, SPACING_M[2])
   settle(names.length, 4, SPACING_M[3])
   towns[0]!.rank = 1
@@ -60,7 +59,7 @@ export function townAppeal(terrain: Terrain): number[] {
         steepM = Math.max(steepM, Math.abs(values[near]! - heightM))
       }
     }
-    return Math.exp(-Math.max(0, heightM - 180) / 330) * (0.3 + Math.log10(1 + riverKm2 / 8)) * Math.exp(-steepM / 55)
+    return Math.exp(-Math.max(0, heightM - 220) / 420) * (0.3 + Math.log10(1 + riverKm2 / 8)) * Math.exp(-steepM / 55)
   })
 }
 

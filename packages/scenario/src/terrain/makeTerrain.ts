@@ -20,7 +20,7 @@ const CELL_M = 1000
 const COLUMNS = 204
 const ROWS = 152
 const HIGHEST_M = 1840
-const OUTLET_M = 165
+const OUTLET_M = 210
 const AREA_EXPONENT = 0.45
 
 export function makeTerrain(random: Random): Terrain {
