@@ -55,6 +55,7 @@ export function RollTable(props: Props) {
   useEffect(() => {
     if (chosenAt >= 0) virtual.scrollToIndex(chosenAt, { align: 'auto' })
   }, [chosenAt])
+  const caption = fill(words.rollCaption, { day: format.dayLong(props.day) })
   const items = virtual.getVirtualItems()
   const before = items[0]?.start ?? 0
   const after = virtual.getTotalSize() - (items.at(-1)?.end ?? 0)
@@ -94,9 +95,9 @@ export function RollTable(props: Props) {
         </p>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-      <section ref={scroller} className={styles.scroller} tabIndex={0} aria-label={words.roll}>
+      <section ref={scroller} className={styles.scroller} tabIndex={0} aria-label={caption}>
         <table className={styles.table} aria-rowcount={rows.length + 1}>
-          <caption className="sr-only">{fill(words.rollCaption, { day: format.dayLong(props.day) })}</caption>
+          <caption className="sr-only">{caption}</caption>
           <thead>
             <tr aria-rowindex={1}>
               {rollColumns.map((id) => {

@@ -259,10 +259,10 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
         </nav>
         <div className={styles.grid}>
           <section id="docket" className={styles.list} aria-labelledby="list-heading" tabIndex={-1}>
+            <h2 id="list-heading" className="sr-only">
+              {list === 'docket' ? words.docket : words.roll}
+            </h2>
             <div className={styles.listHead}>
-              <h2 id="list-heading" className="sr-only">
-                {list === 'docket' ? words.docket : words.roll}
-              </h2>
               <Choice
                 label={words.panels}
                 labelHidden
@@ -318,7 +318,7 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
               {words.evidence}
             </h2>
             {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-            <section className={styles.scroll} tabIndex={0} aria-labelledby="evidence-heading">
+            <section className={styles.scroll} tabIndex={0} aria-label={chosen?.row?.name ?? words.evidenceNone}>
               <EvidencePanel
                 review={review}
                 chosen={chosen}

@@ -1,0 +1,78 @@
+/** No serious or critical finding of axe, light and dark, at a desk and on a phone, in every state of the screen. */
+
+import type { Server } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { makeFixtureServer } from '../fixture/fixtureServer.ts'
+import { desktop, openBrowser, openPage, phone } from './openBrowser.ts'
+
+let server: Server
+let url: string
+let browser: Browser
+
+beforeAll(async () => {
+  server = makeFixtureServer()
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve))
+  url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`
+  browser = await openBrowser()
+})
+afterAll(async () => {
+  await browser?.close()
+  server?.closeAllConnections()
+  server?.close()
+})
+
+async function findings(page: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page }).analyze()
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
+}
+
+const states: Record<string, (page: Page) => Promise<unknown>> = {
+  docket: async () => undefined,
+  roll: (page) => page.keyboard.press('l'),
+  'what-if': (page) => page.keyboard.press('w'),
+  keys: (page) => page.keyboard.press('?'),
+  amend: (page) => page.keyboard.press('a'),
+  asked: (page) => page.keyboard.press('q'),
+  decided: async (page) => {
+    await page.keyboard.press('s')
+    await page.getByTestId('effect').waitFor()
+  },
+  problem: async (page) => {
+    await page.keyboard.press('r')
+    await page.keyboard.type('refuse')
+    await page.keyboard.press('Enter')
+    await page.keyboard.press('s')
+    await page.getByRole('alert').waitFor()
+  },
+  view: async (page) => {
+    await page.getByRole('button', { name: 'View' }).click()
+  },
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  describe(`at a desk, ${colorScheme}`, () => {
+    for (const [name, reach] of Object.entries(states))
+      it(`${name} has no finding`, async () => {
+        const { page, close } = await openPage(browser, url, { ...desktop, colorScheme })
+        await reach(page)
+        await page.waitForTimeout(150)
+        expect(await findings(page)).toEqual([])
+        await close()
+      })
+  })
+  describe(`on a phone, ${colorScheme}`, () => {
+    for (const tab of ['Docket', 'Evidence', 'Map', 'Roll'])
+      it(`${tab} has no finding`, async () => {
+        const { page, close } = await openPage(browser, url, { ...phone, colorScheme })
+        await page.getByRole('navigation').getByRole('button', { name: tab }).tap()
+        await page.waitForTimeout(150)
+        expect(await findings(page)).toEqual([])
+        await close()
+      })
+  })
+}

@@ -1,0 +1,224 @@
+/** A morning at the real desk, on a demo ledger: decided, taken back and stepped through by keyboard alone. */
+import type { DayReview } from '@gaugewright/contract'
+import type { Browser } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import {
+  chosenReading,
+  desktop,
+  openBrowser,
+  openPage,
+  otherReading,
+  phone,
+  toDecide,
+  type Watched,
+} from './openBrowser.ts'
+import { type RunningDesk, startDesk } from './startDesk.ts'
+
+let desk: RunningDesk
+let browser: Browser
+let watched: Watched
+
+beforeAll(async () => {
+  desk = await startDesk()
+  browser = await openBrowser()
+})
+afterAll(async () => {
+  await browser?.close()
+  await desk?.stop()
+})
+const ask = async (path: string) => (await fetch(`${desk.url}${path}`)).json() as Promise<DayReview>
+const pressed = (key: string) => watched.page.keyboard.press(key)
+const decisionOf = async (readingId: string) =>
+  (await ask('/api/days/latest')).roll.find((row) => row.readingId === readingId)?.decision ?? null
+
+describe('the morning at the keyboard', () => {
+  beforeEach(async () => {
+    watched = await openPage(browser, desk.url, desktop)
+  })
+  afterEach(async () => {
+    expect(watched.foreign).toEqual([])
+    expect(watched.troubles).toEqual([])
+    await watched.close()
+  })
+
+  it('opens on the weightiest reading, with its evidence, field and every gauge of the roll', async () => {
+    const { page } = watched
+    const review = await ask('/api/days/latest')
+    expect(review.facts.toDecide).toBeGreaterThan(5)
+    expect(await toDecide(page)).toBe(review.facts.toDecide)
+    const first = review.docket.filter((row) => !row.decision).sort((a, b) => b.weight - a.weight)[0]!
+    expect(await chosenReading(page)).toBe(first.readingId)
+    expect(await page.locator('#map-surface').getAttribute('data-gauges')).toBe(String(review.roll.length))
+    await page.getByRole('img', { name: /central 80 %/ }).waitFor()
+    expect(await page.getByTestId('docket').locator('button').count()).toBeGreaterThanOrEqual(review.docket.length)
+  })
+
+  it('s lets a reading stand, goes to the next, tells the effect, and u takes it back', async () => {
+    const { page } = watched
+    const before = await toDecide(page)
+    const reading = (await chosenReading(page))!
+    await pressed('s')
+    await page.getByTestId('effect').waitFor()
+    expect(await toDecide(page)).toBe(before - 1)
+    await otherReading(page, reading)
+    await expect.poll(async () => (await decisionOf(reading))?.verdict).toBe('stands')
+    await pressed('u')
+    await expect.poll(async () => (await decisionOf(reading))?.verdict ?? null).toBeNull()
+    expect(await toDecide(page)).toBe(before)
+    await page.waitForFunction((id) => document.querySelector(`[data-reading="${id}"]`), reading)
+  })
+
+  it('a opens the proposal and Enter takes it, with the reason typed before by r', async () => {
+    const { page } = watched
+    await chooseProposed()
+    const reading = (await chosenReading(page))!
+    await pressed('r')
+    await page.keyboard.type('The observer wrote back')
+    await pressed('Enter')
+    await pressed('a')
+    const field = page.getByRole('dialog').getByRole('textbox')
+    await field.waitFor()
+    const proposed = await field.inputValue()
+    await pressed('Enter')
+    await expect.poll(async () => (await decisionOf(reading))?.verdict).toBe('amended')
+    const decision = (await decisionOf(reading))!
+    expect(decision.reason).toBe('The observer wrote back')
+    const umPerUnit = (await ask('/api/days/latest')).network.unit === 'in' ? 25_400 : 1000
+    expect(decision.amended!.amountUm / umPerUnit).toBeCloseTo(proposed === 'T' ? 0 : Number(proposed), 6)
+    await pressed('u')
+    await expect.poll(() => decisionOf(reading)).toBeNull()
+  })
+
+  it('the amend editor asks back about what it cannot read, and stores nothing then', async () => {
+    const { page } = watched
+    const reading = (await chosenReading(page))!
+    await pressed('a')
+    await page.getByRole('dialog').getByRole('textbox').fill('1.2.3')
+    await pressed('Enter')
+    await page.getByRole('alert').waitFor()
+    await pressed('Escape')
+    expect(await page.getByRole('dialog').count()).toBe(0)
+    expect(await decisionOf(reading)).toBeNull()
+  })
+
+  it('q marks as asked and drafts a message that names what was typed', async () => {
+    const { page } = watched
+    const reading = (await chosenReading(page))!
+    const typed = (await ask('/api/days/latest')).docket.find((row) => row.readingId === reading)!.text
+    await pressed('q')
+    const message = await page.getByRole('dialog').getByRole('textbox').inputValue()
+    expect(message).toContain(typed)
+    await expect.poll(async () => (await decisionOf(reading))?.verdict).toBe('asked')
+    await pressed('Escape')
+    await otherReading(page, reading)
+    await pressed('u')
+    await expect.poll(() => decisionOf(reading)).toBeNull()
+  })
+
+  it('x sets aside; a decision shows within 200 ms of the key', async () => {
+    const { page } = watched
+    const reading = (await chosenReading(page))!
+    const shownAfterMs = await page.evaluate(async () => {
+      const count = document.querySelector('[data-testid=to-decide]')!
+      const before = count.textContent
+      const start = performance.now()
+      window.dispatchEvent(new KeyboardEvent('keydown', { key: 'x', bubbles: true }))
+      while (count.textContent === before && performance.now() - start < 5000)
+        await new Promise((resolve) => requestAnimationFrame(resolve))
+      return performance.now() - start
+    })
+    expect(shownAfterMs).toBeLessThan(200)
+    await expect.poll(async () => (await decisionOf(reading))?.verdict).toBe('set aside')
+    await pressed('u')
+    await expect.poll(() => decisionOf(reading)).toBeNull()
+  })
+
+  it('decisions made faster than the desk answers are all stored, in order', async () => {
+    const { page } = watched
+    const before = await toDecide(page)
+    for (const key of ['s', 's', 's']) await pressed(key)
+    await expect.poll(() => toDecide(page)).toBe(before - 3)
+    await expect.poll(async () => (await ask('/api/days/latest')).facts.toDecide).toBe(before - 3)
+    for (const left of [2, 1, 0]) {
+      await pressed('u')
+      await expect.poll(async () => (await ask('/api/days/latest')).facts.toDecide).toBe(before - left)
+    }
+  })
+
+  it('brackets step through the days, t comes back, and the address tells the day', async () => {
+    const { page } = watched
+    const review = await ask('/api/days/latest')
+    await pressed('[')
+    await page.waitForSelector(`[data-day="${review.previousDay}"]`)
+    expect(new URL(page.url()).pathname).toBe(`/days/${review.previousDay}`)
+    await pressed(']')
+    await page.waitForSelector(`[data-day="${review.day}"]`)
+    await pressed('[')
+    await page.waitForSelector(`[data-day="${review.previousDay}"]`)
+    await pressed('[')
+    await pressed('t')
+    await page.waitForSelector(`[data-day="${review.lastDay}"]`)
+    await page.goto(`${desk.url}/days/${review.previousDay}`)
+    await page.waitForSelector(`[data-day="${review.previousDay}"]`)
+  })
+
+  it('/ finds a gauge in the roll, and the map takes the focus and moves by arrows', async () => {
+    const { page } = watched
+    const silent = (await ask('/api/days/latest')).roll.find((row) => row.answer === 'silent')!
+    await pressed('/')
+    await page.keyboard.type(silent.code)
+    await page.locator('tbody tr').first().waitFor()
+    await pressed('Enter')
+    await page.getByText(silent.name, { exact: true }).first().waitFor()
+    await pressed('g')
+    const map = page.locator('#map-surface')
+    const left = Number(await map.getAttribute('data-x'))
+    const scale = Number(await map.getAttribute('data-scale'))
+    await pressed('ArrowRight')
+    await expect.poll(async () => Number(await map.getAttribute('data-x'))).toBeLessThan(left)
+    await pressed('+')
+    await expect.poll(async () => Number(await map.getAttribute('data-scale'))).toBeGreaterThan(scale)
+  })
+
+  it('? lists the keys and m goes through what the map shows', async () => {
+    const { page } = watched
+    await pressed('?')
+    await page.getByRole('dialog').getByText('the reading stands').waitFor()
+    await pressed('Escape')
+    await pressed('m')
+    expect(await page.getByRole('radio', { name: 'Uncertainty' }).isChecked()).toBe(true)
+    await pressed('w')
+    expect(await page.getByRole('radio', { name: 'Change' }).isChecked()).toBe(true)
+  })
+
+  async function chooseProposed(): Promise<void> {
+    const { page } = watched
+    for (let tries = 0; tries < 8; tries += 1) {
+      if (await page.getByRole('button', { name: /^Amend to/ }).count()) return
+      const before = await chosenReading(page)
+      await pressed('j')
+      await otherReading(page, before)
+    }
+    throw new Error('no reading of the docket has a proposal')
+  }
+})
+
+describe('the morning on a phone', () => {
+  it('fits 360 px without scrolling sideways, and decides by touch', async () => {
+    watched = await openPage(browser, desk.url, phone)
+    const { page } = watched
+    const widest = () => page.evaluate(() => document.documentElement.scrollWidth)
+    expect(await widest()).toBeLessThanOrEqual(360)
+    await page.getByTestId('docket').locator('button').nth(1).tap()
+    const reading = (await chosenReading(page))!
+    await page.getByRole('button', { name: 'Stands' }).tap()
+    await expect.poll(async () => (await decisionOf(reading))?.verdict).toBe('stands')
+    for (const tab of ['Map', 'Roll', 'Evidence']) {
+      await page.getByRole('navigation').getByRole('button', { name: tab }).tap()
+      expect(await widest()).toBeLessThanOrEqual(360)
+    }
+    await page.getByTestId('effect').getByRole('button', { name: 'Undo' }).tap()
+    await expect.poll(() => decisionOf(reading)).toBeNull()
+    await watched.close()
+  })
+})

@@ -1,0 +1,74 @@
+/** A desk for the browser tests: the real one on a demo ledger of its own, on a free port, in a folder that goes away. */
+import { type ChildProcess, spawn } from 'node:child_process'
+import { mkdtemp, rm } from 'node:fs/promises'
+import { createServer } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+
+export type RunningDesk = { url: string; stop: () => Promise<void> }
+
+const program = fileURLToPath(new URL('../../../desk/bin/gaugewright.js', import.meta.url))
+
+export async function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const server = createServer()
+    server.once('error', reject)
+    server.listen(0, '127.0.0.1', () => {
+      const address = server.address()
+      server.close(() =>
+        address && typeof address === 'object' ? resolve(address.port) : reject(new Error('no port')),
+      )
+    })
+  })
+}
+
+/** Make the demo and serve it. @throws {Error} with what the desk said when it stops or is not there within 150 s */
+export async function startDesk(): Promise<RunningDesk> {
+  const folder = await mkdtemp(join(tmpdir(), 'gaugewright-e2e-'))
+  const port = await freePort()
+  const words = ['demo', '--db', join(folder, 'demo.db'), '--years', '2', '--port', String(port), '--no-open']
+  const desk = spawn(process.execPath, [program, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
+  let said = ''
+  for (const stream of [desk.stdout, desk.stderr])
+    stream.on('data', (part) => {
+      said += String(part)
+    })
+  const url = `http://127.0.0.1:${port}`
+  const until = Date.now() + 150_000
+  while (!(await answers(`${url}/api/days/latest`))) {
+    if (desk.exitCode !== null || Date.now() > until) {
+      desk.kill('SIGKILL')
+      throw new Error(`the desk did not start (${program} ${words.join(' ')}): ${said.slice(-2000)}`)
+    }
+    await new Promise((resolve) => setTimeout(resolve, 200))
+  }
+  return {
+    url,
+    stop: async () => {
+      await ended(desk)
+      await rm(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+async function answers(url: string): Promise<boolean> {
+  try {
+    return (await fetch(url)).ok
+  } catch {
+    return false
+  }
+}
+
+/** Ask the process to end, and make it after 5 s. */
+function ended(desk: ChildProcess): Promise<void> {
+  return new Promise((resolve) => {
+    if (desk.exitCode !== null) return resolve()
+    const timer = setTimeout(() => desk.kill('SIGKILL'), 5000)
+    desk.once('exit', () => {
+      clearTimeout(timer)
+      resolve()
+    })
+    desk.kill('SIGTERM')
+  })
+}
