@@ -8,18 +8,18 @@ const powers = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000]
 const UM_PER = { mm: 1_000, in: 25_400 } as const
 
 /**
- * Whole micrometres of `12`, `0.25`, `.4`; -1 where the text is not such a number (or has leading zeros, more than seven
+ * Whole micrometres of `12`, `0.25`, `.4`; -1 where the text is not such a number (or has leading zeros, more than four
  * digits before the point or six behind it). Digits below a micrometre are rounded half up. Time O(length).
  */
 export function plainAmountUm(text: string, unit: Unit): number {
   const length = text.length
-  if (length === 0 || length > 14) return -1
+  if (length === 0 || length > 11) return -1
   let value = 0
   let decimals = -1
   for (let index = 0; index < length; index++) {
     const code = text.charCodeAt(index)
     if (code === 46) {
-      if (decimals >= 0 || index === length - 1 || index > 7) return -1
+      if (decimals >= 0 || index === length - 1 || index > 4) return -1
       decimals = length - 1 - index
     } else {
       const digit = code - 48
@@ -28,7 +28,7 @@ export function plainAmountUm(text: string, unit: Unit): number {
     }
   }
   if (decimals < 0) {
-    if (length > 7 || (length > 1 && text.charCodeAt(0) === 48)) return -1
+    if (length > 4 || (length > 1 && text.charCodeAt(0) === 48)) return -1
     return value * UM_PER[unit]
   }
   if (decimals > 6 || (length - decimals > 2 && text.charCodeAt(0) === 48)) return -1

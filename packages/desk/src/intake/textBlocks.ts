@@ -10,7 +10,7 @@ import type { TextAsk } from '../ports/intakeFiles.ts'
 import { IntakeRefusal } from '../ports/intakeRefusal.ts'
 import { placeText } from './refusal.ts'
 
-const BLOCK_BYTES = 1 << 18
+const BLOCK_BYTES = 1 << 16
 
 /** @throws {IntakeRefusal} FILE_NOT_FOUND, FILE_UNREADABLE, FILE_EMPTY, FILE_ENCODING, FILE_GZIP_BROKEN */
 export async function* textBlocks(path: string, options: TextAsk = {}): AsyncGenerator<string> {

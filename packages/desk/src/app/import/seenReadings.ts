@@ -1,6 +1,6 @@
 /**
  * Which gauge and interval a delivery has given already, and with what amount: a file may repeat itself, but not
- * contradict itself. A hash table with open addressing in typed arrays: 16 to 32 bytes a reading, whatever their order.
+ * contradict itself. A hash table with open addressing in typed arrays: 12 to 24 bytes a reading, whatever their order.
  */
 import type { EpochDay } from '@gaugewright/science'
 import type { Noted } from '../../ports/intakeFiles.ts'
@@ -13,12 +13,13 @@ const TRACE = -1
 
 export class SeenReadings {
   #keys = new Float64Array(1 << 12).fill(Number.NaN)
-  #amounts = new Float64Array(1 << 12)
+  #amounts = new Int32Array(1 << 12)
   #count = 0
 
   /**
    * Note a reading.
    * @param spanDays 1 to 255
+   * @param amountUm below 2^31 (two kilometres)
    * @returns `new`, `same` where it was given with this amount, `other` where it was given with another (and stays so)
    */
   note(gauge: number, lastDay: EpochDay, spanDays: number, amountUm: number, isTrace: boolean): Noted {
@@ -52,7 +53,7 @@ export class SeenReadings {
   #grow(): void {
     const [keys, amounts] = [this.#keys, this.#amounts]
     this.#keys = new Float64Array(keys.length * 2).fill(Number.NaN)
-    this.#amounts = new Float64Array(keys.length * 2)
+    this.#amounts = new Int32Array(keys.length * 2)
     for (let index = 0; index < keys.length; index++) {
       const key = keys[index] as number
       if (Number.isNaN(key)) continue
