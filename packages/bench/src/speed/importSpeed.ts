@@ -2,9 +2,8 @@
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { commandPath } from '../ours/runCommand.ts'
-import { memory } from './judgingSpeed.ts'
 import { runMeasured } from './runMeasured.ts'
-import { type SpeedLine, skipped } from './speedLine.ts'
+import { measured, type SpeedLine, skipped } from './speedLine.ts'
 import { syntheticNetwork } from './syntheticNetwork.ts'
 import { writeNetworkFiles } from './writeNetworkFiles.ts'
 
@@ -15,10 +14,11 @@ export async function importSpeed(workFolder: string): Promise<SpeedLine[]> {
   const files = writeNetworkFiles(folder, network, false)
   const ledger = join(folder, 'ledger.db')
   const what = `import of ${files.readingCount} readings`
-  const gauges = await runMeasured(process.execPath, [commandPath, 'import', 'gauges', files.gauges, '--db', ledger])
+  const into = ['--db', ledger, '--time-zone', 'UTC']
+  const gauges = await runMeasured(process.execPath, [commandPath, 'import', files.gauges, ...into])
   if (gauges.failure !== null) return [skipped(what, gauges.failure)]
-  const words = ['import', 'readings', files.readings, '--unit', 'mm', '--db', ledger]
+  const words = ['import', files.readings, '--unit', 'mm', '--db', ledger]
   const run = await runMeasured(process.execPath, [commandPath, ...words])
   if (run.failure !== null) return [skipped(what, run.failure)]
-  return [{ what, figure: `${run.seconds.toFixed(1)} s, ${memory(run.peakMb)}`, aim: '30 s, 300 MB' }]
+  return [measured(what, run, '30 s, 300 MB')]
 }

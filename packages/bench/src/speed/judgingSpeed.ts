@@ -4,7 +4,7 @@ import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { commandPath } from '../ours/runCommand.ts'
 import { runMeasured } from './runMeasured.ts'
-import { type SpeedLine, skipped } from './speedLine.ts'
+import { measured, type SpeedLine, skipped } from './speedLine.ts'
 import { syntheticNetwork } from './syntheticNetwork.ts'
 import { writeNetworkFiles } from './writeNetworkFiles.ts'
 
@@ -31,17 +31,11 @@ export async function judgingSpeed(workFolder: string): Promise<SpeedLine[]> {
       const run = await runMeasured(process.execPath, words, cores)
       rmSync(out, { force: true })
       if (run.failure !== null) lines.push(skipped(what, run.failure))
-      else
-        lines.push({
-          what,
-          figure: `${run.seconds.toFixed(1)} s, ${Math.round(files.readingCount / run.seconds)} a second, ${memory(run.peakMb)}`,
-          aim: task === 'check' && cores === 2 ? '20 s' : '',
-        })
+      else {
+        const rate = `, ${Math.round(files.readingCount / run.seconds)} a second`
+        lines.push(measured(what, run, task === 'check' && cores === 2 ? '20 s' : '', rate))
+      }
     }
   }
   return lines
-}
-
-export function memory(peakMb: number | null): string {
-  return peakMb === null ? 'memory not known' : `${Math.round(peakMb)} MB`
 }

@@ -7,6 +7,8 @@ export interface MeasuredRun {
   seconds: number
   /** Largest resident size of the process in MB, from the kernel's own high-water mark; null where there is none. */
   peakMb: number | null
+  /** Processor time of all its threads so far as last seen, which a busy machine does not stretch; null where unknown. */
+  cpuSeconds: number | null
   /** Null when it ended well, else its last words. */
   failure: string | null
   stdout: string
@@ -20,6 +22,7 @@ export function runMeasured(program: string, words: readonly string[], cores?: n
   return new Promise((resolve) => {
     const child = spawn(file!, rest, { stdio: ['ignore', 'pipe', 'pipe'] })
     let peakMb: number | null = null
+    let cpuSeconds: number | null = null
     let stdout = ''
     let errors = ''
     child.stdout.on('data', (text) => {
@@ -30,10 +33,11 @@ export function runMeasured(program: string, words: readonly string[], cores?: n
     })
     const look = setInterval(() => {
       peakMb = highWaterMb(child.pid) ?? peakMb
+      cpuSeconds = processorSeconds(child.pid) ?? cpuSeconds
     }, 20)
     const end = (failure: string | null): void => {
       clearInterval(look)
-      resolve({ seconds: (performance.now() - started) / 1000, peakMb, failure, stdout })
+      resolve({ seconds: (performance.now() - started) / 1000, peakMb, cpuSeconds, failure, stdout })
     }
     child.on('error', (error) => end(error.message))
     child.on('close', (code) => end(code === 0 ? null : (lastWords(errors) ?? `it ended with ${code}`)))
@@ -50,5 +54,17 @@ function highWaterMb(pid: number | undefined): number | null {
     return kb === null ? null : Number(kb[1]) / 1024
   } catch {
     return null // no such process any more, or not Linux
+  }
+}
+
+/** Kernel ticks are hundredths of a second on every Linux that Node runs on. */
+function processorSeconds(pid: number | undefined): number | null {
+  try {
+    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
+      .replace(/^.*\) /, '')
+      .split(' ')
+    return (Number(fields[11]) + Number(fields[12])) / 100
+  } catch {
+    return null
   }
 }
