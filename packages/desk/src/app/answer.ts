@@ -1,7 +1,8 @@
-/** What every use case answers: a value, or a problem that a person can mend. Nothing expected is thrown. */
+/** How a use case answers: see ports/answer.ts. */
 import type { Problem } from '@gaugewright/contract'
+import type { Answer } from '../ports/answer.ts'
 
-export type Answer<T> = { ok: true; value: T } | { ok: false; problem: Problem }
+export type { Answer } from '../ports/answer.ts'
 
 export function answered<T>(value: T): Answer<T> {
   return { ok: true, value }

@@ -23,7 +23,7 @@ function rollOf(ask: {
     accepted: acceptedRecord(readings, decisions),
     decisions: decisionsInForce(decisions),
     absences: absences.map((absence) => ({ networkId: 'n', ...absence })),
-    findings: new Map(),
+    odds: new Map(),
     lateAfterMs,
   })
 }

@@ -3,7 +3,7 @@
  * Pure: what is loaded and judged comes in.
  */
 import type { RollRow } from '@gaugewright/contract'
-import type { Decision, Finding, IsoDay, Reading } from '@gaugewright/science'
+import type { Decision, IsoDay, Reading } from '@gaugewright/science'
 import { epochDayFromIso } from '@gaugewright/science'
 import type { Absence, Gauge } from '../../ports/ledger.ts'
 import type { AcceptedReading } from './acceptedRecord.ts'
@@ -16,7 +16,8 @@ export interface RollAsk {
   accepted: readonly AcceptedReading[]
   decisions: ReadonlyMap<string, Decision>
   absences: readonly Absence[]
-  findings: ReadonlyMap<string, Finding>
+  /** By reading id; a reading that is not compared has none. */
+  odds: ReadonlyMap<string, { standsOdds: number }>
   /** A reading whose interval ends after this instant (ms since 1970) was read late. */
   lateAfterMs: number
 }
@@ -92,7 +93,7 @@ function rowOf(gauge: Gauge, readings: readonly Reading[], absences: readonly Ab
     text: reading.text,
     spanDays: epochDayFromIso(reading.lastDay) - epochDayFromIso(reading.firstDay) + 1,
     endsAtUtc: reading.endsAtUtc,
-    standsOdds: ask.findings.get(reading.id)?.standsOdds ?? null,
+    standsOdds: ask.odds.get(reading.id)?.standsOdds ?? null,
     decision: ask.decisions.get(reading.id) ?? null,
     acceptedUm: taken !== undefined && taken.lastDay === ask.day ? taken.amountUm : null,
   }

@@ -1,10 +1,8 @@
 /** Amounts and days as the network's people write them. Words are in english.ts and spanish.ts. */
-import { isoFromEpochDay, type Unit } from '@gaugewright/science'
-
-export type Language = 'en' | 'es'
+import { formatAmount, isoFromEpochDay, type Language, type Unit } from '@gaugewright/science'
 
 export interface Figures {
-  /** `12.4 mm`, `0.49 in`; the decimal mark of the language where millimetres are read, a point for inches. */
+  /** `12.4 mm`, `0.49 in`, `12,4 mm`. */
   amount: (amountMm: number) => string
   /** The figure alone: `12.4`, `0.49`. */
   plain: (amountMm: number) => string
@@ -16,20 +14,15 @@ export interface Figures {
   percent: (share: number) => string
 }
 
-const MM_PER_INCH = 25.4
-
 export function figuresFor(language: Language, unit: Unit): Figures {
   const locale = language === 'es' ? 'es' : unit === 'in' ? 'en-US' : 'en-GB'
   const long = new Intl.DateTimeFormat(locale, { weekday: 'long', day: 'numeric', month: 'long', timeZone: 'UTC' })
   const short = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', timeZone: 'UTC' })
-  const plain = (amountMm: number): string => {
-    if (unit === 'in') return (amountMm / MM_PER_INCH).toFixed(2)
-    const text = amountMm.toFixed(1)
-    return language === 'es' ? text.replace('.', ',') : text
-  }
+  const amount = (amountMm: number, form: 'number' | 'full'): string =>
+    formatAmount({ amountUm: Math.round(Math.max(0, amountMm) * 1000), isTrace: false }, unit, language, form)
   return {
-    plain,
-    amount: (amountMm) => `${plain(amountMm)} ${unit}`,
+    plain: (amountMm) => amount(amountMm, 'number'),
+    amount: (amountMm) => amount(amountMm, 'full'),
     day: (epochDay) => long.format(instantOf(epochDay)),
     shortDay: (epochDay) => short.format(instantOf(epochDay)),
     percent: (share) => `${Math.round(share * 100)} %`,

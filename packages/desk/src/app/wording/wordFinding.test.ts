@@ -152,5 +152,5 @@ it('days are written as the readers of each language and unit write them', () =>
   expect(figuresFor('en', 'mm').day(DAY)).toBe('Tuesday 3 March')
   expect(figuresFor('en', 'in').day(DAY)).toBe('Tuesday, March 3')
   expect(figuresFor('es', 'mm').day(DAY)).toBe('martes, 3 de marzo')
-  expect(figuresFor('es', 'mm').amount(12.35)).toBe('12,3 mm')
+  expect(figuresFor('es', 'mm').amount(12.35)).toBe('12,4 mm')
 })

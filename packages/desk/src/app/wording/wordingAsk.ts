@@ -1,6 +1,5 @@
 /** What a sentence or a message needs to know of one reading. */
-import { type Explanation, expectationLevels, type Finding, type Unit } from '@gaugewright/science'
-import type { Language } from './figures.ts'
+import { type Explanation, expectationLevels, type Finding, type Language, type Unit } from '@gaugewright/science'
 
 export interface WordingAsk {
   language: Language

@@ -1,0 +1,73 @@
+/** Runs `check` or `expect` over an archive on worker threads; answers in the order of days, never more than a few ahead. */
+import { availableParallelism } from 'node:os'
+import { fileURLToPath } from 'node:url'
+import { learnModel } from '@gaugewright/science'
+import { Piscina } from 'piscina'
+import { workerEntry } from '../model/workerEntry.ts'
+import { daysBefore } from './archiveTable.ts'
+import type { ArchiveWork, ChunkResult } from './archiveWork.ts'
+import { type Chunk, enoughHistoryDays, planChunks } from './planChunks.ts'
+
+export interface ArchiveAsk extends Omit<ArchiveWork, 'model'> {
+  /** Epoch days, both included. */
+  fromDay: number
+  toDay: number
+  threads?: number
+  onProgress?: (daysDone: number, dayCount: number) => void
+}
+
+const MOST_THREADS = 2
+/** Stretches under way or waiting to be written, per thread. */
+const AHEAD = 2
+
+export async function* runArchive(ask: ArchiveAsk): AsyncGenerator<ChunkResult> {
+  const threads = ask.threads ?? Math.min(MOST_THREADS, availableParallelism())
+  const daysAhead = Math.max(0, ask.fromDay - ask.table.firstDay)
+  const chunks = planChunks({ ...ask, daysBefore: daysAhead, threads })
+  const isOwn = chunks[0]?.model === 'own'
+  const { task, gauges, table, sameMorning, levels, firstPlace } = ask
+  const model = isOwn ? null : learnModel(gauges, lessonsOf(ask, daysAhead))
+  const workerData: ArchiveWork = { task, gauges, table, sameMorning, levels, firstPlace, model }
+  const entry = workerEntry('archiveWorker', import.meta.url)
+  const pool = new Piscina({
+    filename: fileURLToPath(entry.file),
+    name: 'workOn',
+    execArgv: entry.execArgv,
+    argv: entry.argv,
+    minThreads: Math.min(threads, chunks.length),
+    maxThreads: Math.min(threads, chunks.length),
+    workerData,
+  })
+  try {
+    const underWay: Promise<ChunkResult>[] = []
+    let next = 0
+    const start = (): void => {
+      const chunk = chunks[next++]
+      if (chunk === undefined) return
+      const result = pool.run(chunk) as Promise<ChunkResult>
+      result.catch(() => undefined)
+      underWay.push(result)
+    }
+    for (let count = 0; count < threads * AHEAD; count++) start()
+    let daysDone = 0
+    for (const chunk of chunks) {
+      const result = await underWay.shift()
+      if (result === undefined) break
+      start()
+      daysDone += daysOf(chunk)
+      ask.onProgress?.(daysDone, ask.toDay - ask.fromDay + 1)
+      yield result
+    }
+  } finally {
+    await pool.destroy()
+  }
+}
+
+/** What may be learned from: with a long record before the days asked for, that record; else all there is. */
+function lessonsOf(ask: ArchiveAsk, daysAhead: number): ArchiveWork['table'] {
+  return ask.sameMorning || daysAhead >= enoughHistoryDays ? daysBefore(ask.table, ask.fromDay) : ask.table
+}
+
+function daysOf(chunk: Chunk): number {
+  return chunk.toDay - chunk.fromDay + 1
+}

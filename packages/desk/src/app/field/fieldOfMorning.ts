@@ -1,0 +1,69 @@
+/**
+ * The field of a judged morning on the network's map. Its parameters are fitted to the day as it was reported, without
+ * the readings in doubt, so that a decision moves amounts and never the model; grids and parameters are kept.
+ */
+import { type DayAmounts, type FieldParams, type FieldValues, fieldWith, fitField } from '@gaugewright/science'
+import type { Ledger } from '../../ports/ledger.ts'
+import { type JudgedMorning, judgedUndecided } from '../morning/judgedMorning.ts'
+import { RecentlyUsed } from '../morning/recentlyUsed.ts'
+import { dayAmounts } from './dayAmounts.ts'
+import { type MapFrame, type MapGrid, mapFrame, mapGrid } from './mapFrame.ts'
+
+export interface MorningMap {
+  frame: MapFrame
+  /** For drawing, and a coarse one for measuring how much the map changes. */
+  grid: MapGrid
+  coarse: MapGrid
+}
+
+const FINE = 84
+const COARSE = 22
+
+const maps = new WeakMap<Ledger, RecentlyUsed<Promise<MorningMap>>>()
+const fits = new WeakMap<Ledger, RecentlyUsed<FieldParams>>()
+
+/** The map of the network. The base map is read once: a new one shows when the desk is opened anew. */
+export function mapOfMorning(ledger: Ledger, judged: JudgedMorning): Promise<MorningMap> {
+  const { network, gauges } = judged.morning
+  const cache = maps.get(ledger) ?? new RecentlyUsed<Promise<MorningMap>>(4)
+  maps.set(ledger, cache)
+  const key = `${network.id} ${judged.learned.gaugesKey}`
+  const before = cache.get(key)
+  if (before !== undefined) return before
+  const made = ledger.layers(network.id).then((layers) => {
+    const frame = mapFrame(gauges, layers)
+    return {
+      frame,
+      grid: mapGrid(frame, gauges, layers, FINE),
+      coarse: mapGrid(frame, gauges, layers, COARSE),
+    }
+  })
+  made.catch(() => cache.delete(key))
+  cache.set(key, made)
+  return made
+}
+
+export function amountsOfMorning(judged: JudgedMorning): DayAmounts {
+  return dayAmounts(judged.table, judged.morning.epochDay, judged.morning.gauges)
+}
+
+/** Parameters of the day's field, the same whatever is decided. */
+export function paramsOfMorning(ledger: Ledger, judged: JudgedMorning): FieldParams {
+  const cache = fits.get(ledger) ?? new RecentlyUsed<FieldParams>(32)
+  fits.set(ledger, cache)
+  const undecided = judgedUndecided(ledger, judged)
+  const before = cache.get(undecided.stateKey)
+  if (before !== undefined) return before
+  const amounts = amountsOfMorning(undecided)
+  for (const { standsOdds, index } of undecided.odds.values()) {
+    if (standsOdds >= judged.morning.network.docketBelow) continue
+    amounts.amountMm[undecided.judgement.gauge[index] ?? 0] = Number.NaN
+  }
+  const params = fitField(judged.learned.gaugeSet, amounts)
+  cache.set(undecided.stateKey, params)
+  return params
+}
+
+export function fieldOver(judged: JudgedMorning, params: FieldParams, amounts: DayAmounts, grid: MapGrid): FieldValues {
+  return fieldWith(params, judged.learned.gaugeSet, amounts, grid.points)
+}

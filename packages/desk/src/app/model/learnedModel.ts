@@ -1,0 +1,135 @@
+/**
+ * The network's learned model: kept in memory, else read from the ledger's cache, else learned from the history.
+ * It is learned again when the gauges or the science change, and in the background when the record has grown much.
+ */
+import { createHash } from 'node:crypto'
+import {
+  epochDayFromIso,
+  type GaugeSet,
+  isoFromEpochDay,
+  type Model,
+  modelVersion,
+  placeGauges,
+} from '@gaugewright/science'
+import type { Gauge, Ledger } from '../../ports/ledger.ts'
+import { historyTable } from './historyTable.ts'
+import { learnInWorker } from './learnInWorker.ts'
+import { modelFromText, textFromModel } from './modelCodec.ts'
+
+export interface LearnedModel {
+  model: Model
+  gaugeSet: GaugeSet
+  indexOf: ReadonlyMap<string, number>
+  /** Names the gauges and their places. */
+  gaugesKey: string
+  /** Names the science, the days learned from and the gauges. */
+  version: string
+}
+
+interface Provenance {
+  science: string
+  gauges: string
+  readings: number
+  firstDay: string
+  lastDay: string
+}
+
+const CACHE_KEY = 'model'
+/** Share by which the record must grow before it is worth learning again. */
+const MUCH_NEW = 0.1
+/** The newest days are left out: their mistakes have not been seen by anybody yet. */
+const YOUNGEST_DAYS = 4
+
+const inMemory = new WeakMap<Ledger, Map<string, Promise<LearnedModel>>>()
+const relearning = new WeakMap<Ledger, Set<string>>()
+
+export interface LearnedModelAsk {
+  networkId: string
+  gauges: readonly Gauge[]
+  range: { firstDay: string; lastDay: string; readings: number }
+  signal?: AbortSignal
+}
+
+export async function learnedModel(ledger: Ledger, ask: LearnedModelAsk): Promise<LearnedModel> {
+  const kept = inMemory.get(ledger) ?? new Map<string, Promise<LearnedModel>>()
+  inMemory.set(ledger, kept)
+  const gaugesKey = gaugesKeyOf(ask.gauges)
+  const key = `${ask.networkId}:${gaugesKey}`
+  let learned = kept.get(key)
+  if (learned === undefined) {
+    learned = readOrLearn(ledger, ask, gaugesKey)
+    kept.set(key, learned)
+    learned.catch(() => kept.delete(key))
+  }
+  const current = await learned
+  if (hasGrownMuch(provenanceFrom(current.version), ask.range.readings)) relearnBehind(ledger, ask, gaugesKey, key)
+  return current
+}
+
+async function readOrLearn(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: string): Promise<LearnedModel> {
+  const cached = await ledger.cached(ask.networkId, CACHE_KEY)
+  if (cached !== null) {
+    const made = provenanceFrom(cached.version)
+    if (made !== null && made.science === modelVersion && made.gauges === gaugesKey) {
+      const model = modelFromText(cached.body)
+      if (model !== null) return { model, ...placed(ask.gauges), gaugesKey, version: cached.version }
+    }
+  }
+  return learnAndKeep(ledger, ask, gaugesKey)
+}
+
+async function learnAndKeep(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: string): Promise<LearnedModel> {
+  const { gaugeSet, indexOf } = placed(ask.gauges)
+  const { firstDay } = ask.range
+  const newest = isoFromEpochDay(epochDayFromIso(ask.range.lastDay) - YOUNGEST_DAYS)
+  const lastDay = newest > firstDay ? newest : ask.range.lastDay
+  const history = await historyTable(ledger, ask.networkId, indexOf, firstDay, lastDay, ask.signal)
+  const model = await learnInWorker(gaugeSet, history, ask.signal)
+  const version = versionFrom({
+    science: modelVersion,
+    gauges: gaugesKey,
+    readings: ask.range.readings,
+    firstDay,
+    lastDay,
+  })
+  await ledger.saveCached(ask.networkId, CACHE_KEY, version, textFromModel(model))
+  return { model, gaugeSet, indexOf, gaugesKey, version }
+}
+
+/** Learns beside the work; the next review uses it. What fails here is tried again at the next review. */
+function relearnBehind(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: string, key: string): void {
+  const running = relearning.get(ledger) ?? new Set<string>()
+  relearning.set(ledger, running)
+  if (running.has(key)) return
+  running.add(key)
+  learnAndKeep(ledger, ask, gaugesKey)
+    .then((learned) => inMemory.get(ledger)?.set(key, Promise.resolve(learned)))
+    .catch(() => undefined)
+    .finally(() => running.delete(key))
+}
+
+function placed(gauges: readonly Gauge[]): { gaugeSet: GaugeSet; indexOf: ReadonlyMap<string, number> } {
+  const gaugeSet = placeGauges(gauges.map(({ id, latDeg, lonDeg, elevationM }) => ({ id, latDeg, lonDeg, elevationM })))
+  return { gaugeSet, indexOf: new Map(gauges.map((gauge, index) => [gauge.id, index])) }
+}
+
+function gaugesKeyOf(gauges: readonly Gauge[]): string {
+  const digest = createHash('sha1')
+  for (const gauge of gauges) digest.update(`${gauge.id} ${gauge.latDeg} ${gauge.lonDeg} ${gauge.elevationM}\n`)
+  return digest.digest('base64url').slice(0, 12)
+}
+
+function hasGrownMuch(made: Provenance | null, readings: number): boolean {
+  return made === null || readings > made.readings * (1 + MUCH_NEW) + 30
+}
+
+function versionFrom(made: Provenance): string {
+  return `science ${made.science}, gauges ${made.gauges}, ${made.readings} readings, ${made.firstDay}..${made.lastDay}`
+}
+
+function provenanceFrom(version: string): Provenance | null {
+  const parts = /^science (\S+), gauges (\S+), (\d+) readings, (\S+)\.\.(\S+)$/.exec(version)
+  if (parts === null) return null
+  const [, science = '', gauges = '', readings = '0', firstDay = '', lastDay = ''] = parts
+  return { science, gauges, readings: Number(readings), firstDay, lastDay }
+}

@@ -1,0 +1,37 @@
+/** What the command line may reach, picked in main.ts: ledgers, files, the server, where text goes. */
+import type { ArchiveFiles } from '../ports/archiveFiles.ts'
+import type { IntakeFiles } from '../ports/intakeFiles.ts'
+import type { LedgerFiles } from '../ports/ledgerFiles.ts'
+import type { Ports } from '../ports/ports.ts'
+
+export interface World {
+  /**
+   * Opens the ledger file; with `create` an absent one is made. The caller closes `ports.ledger`.
+   * @throws {LedgerError}
+   */
+  openLedger: (path: string, options: { create: boolean }) => Promise<Ports>
+  /** Copies, restores and examines ledger files as files. */
+  ledgerFiles: LedgerFiles
+  archiveFiles: ArchiveFiles
+  /** Files brought into a ledger by `import`. */
+  intakeFiles: IntakeFiles
+  /** Listens on loopback. Null where the port is taken or not allowed. */
+  startServer: (ports: Ports, ask: { port: number; onFailure: (error: Error) => void }) => Promise<RunningServer | null>
+  out: TextOut
+  err: TextOut
+  /** Resolves when the person asks to stop (Ctrl+C, or the system's polite signal). */
+  untilStopped: () => Promise<void>
+  openBrowser: (url: string) => Promise<void>
+  version: string
+}
+
+export interface RunningServer {
+  url: string
+  close: () => Promise<void>
+}
+
+export interface TextOut {
+  write: (text: string) => Promise<void>
+  isTerminal: boolean
+  columns: number
+}

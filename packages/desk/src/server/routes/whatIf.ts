@@ -1,0 +1,12 @@
+import { routes, whatIfAskSchema } from '@gaugewright/contract'
+import type { FastifyInstance } from 'fastify'
+import { whatIf } from '../../app/whatIf.ts'
+import type { Ports } from '../../ports/ports.ts'
+import { readAsk, replyWith } from '../reply.ts'
+
+export function whatIfRoute(app: FastifyInstance, ports: Ports): void {
+  app.post(routes.whatIf.path, async (request, reply) => {
+    const ask = readAsk(whatIfAskSchema, request.body)
+    return replyWith(reply, ask.ok ? await whatIf(ports, ask.value) : ask)
+  })
+}

@@ -1,0 +1,32 @@
+/** A desk in memory on a small network, with a clock that stands and ids that count. */
+
+import type { Ledger } from '../../src/ports/ledger.ts'
+import type { Ports } from '../../src/ports/ports.ts'
+import { buildServer } from '../../src/server/buildServer.ts'
+import { openMemoryLedger } from '../../src/store/memory/memoryLedger.ts'
+import { type SmallNetwork, smallNetwork } from './smallNetwork.ts'
+
+export async function fillLedger(ledger: Ledger, small: SmallNetwork): Promise<void> {
+  await ledger.saveNetwork(small.network)
+  await ledger.saveGauges(small.gauges)
+  await ledger.appendReadings(small.network.id, small.readings)
+}
+
+export function portsOver(ledger: Ledger): Ports {
+  let count = 0
+  return {
+    ledger,
+    clock: { nowUtc: () => '2026-05-31T08:30:00Z' },
+    newId: () => `id-${String(++count).padStart(6, '0')}`,
+  }
+}
+
+export async function openTestDesk(change: Parameters<typeof smallNetwork>[1] = {}, dayCount = 150) {
+  const small = smallNetwork(dayCount, change)
+  const ledger = openMemoryLedger()
+  await fillLedger(ledger, small)
+  const ports = portsOver(ledger)
+  const failures: Error[] = []
+  const app = await buildServer(ports, { screens: '/nowhere', onFailure: (error) => failures.push(error) })
+  return { app, ports, small, failures }
+}
