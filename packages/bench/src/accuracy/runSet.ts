@@ -85,7 +85,7 @@ export async function runSet(set: InjectedSet, ask: RunSetAsk): Promise<SetResul
   for (const part of ask.parts) {
     ask.onProgress(`gaugewright, ${part}`)
     if (part === 'expect') {
-      const answer = await expectByCommand(set, { ...ask, ...days })
+      const answer = await expectByCommand(set, { ...ask, ...daysOfHalf(set.clean, lastHalf(ask.halves)) })
       if (!answer.ok) result.skipped.push(`gaugewright expect: ${answer.why}`)
       else result.ours.expectation = compareExpectation(set, answer.value, krigingCrpsMm, lastHalf(ask.halves))
       continue
