@@ -6,7 +6,7 @@ import { contourRings } from './contourRings.ts'
 import { type Feature, multiPolygon } from './geojson.ts'
 import { distanceToSegment, type Point, ringArea, thinLine } from './line.ts'
 
-const LEVELS_M = [300, 400, 500, 600, 800, 1000, 1200, 1400, 1600] as const
+const LEVELS_M = [250, 300, 350, 400, 500, 600, 750, 900, 1100, 1300, 1500, 1700] as const
 const FINE_CELL_M = 500
 const SMALLEST_M2 = 1.6e6
 /** Small unevenness below the terrain's cell, so that contours are not ruled lines. */

@@ -1,6 +1,7 @@
 /**
  * Seeded random numbers: one independent stream for each part of the scenario, so that a change in one part (a new
- * storm type) leaves the others (terrain, people) as they were. Generator: sfc32, [Doty-Humphrey2010]; not for secrets.
+ * storm type) leaves the others (terrain, people) as they were. Generator: sfc32 [DotyHumphrey2010]; normal
+ * numbers by [Marsaglia1964]; not for secrets.
  */
 export class Random {
   private a: number

@@ -10,7 +10,7 @@ import { MM_PER_INCH } from './readGauge.ts'
 import { clearCell, mistype, NOTHING, type ReportTable, truthKind } from './reportTable.ts'
 
 /** Chance of a mistake in a report, by what the gauge held. */
-const WET_CHANCE = 0.048
+const WET_CHANCE = 0.043
 const DRY_CHANCE = 0.0055
 const CAPACITY_IN_HUNDREDTHS = 1100
 const TUBE_IN_HUNDREDTHS = 100
@@ -89,7 +89,7 @@ function apply(ask: MistakeAsk, cell: number, kind: Exclude<PlainMistake, 'day'>
   else if (kind === 'repeated') typed = Math.max(0, yesterday(ask, cell))
   else typed = step * Math.round((honest > 0 ? honest * farFactor(random) : random.between(4, 70) * step) / step)
   if (typed === honest || typed < 0 || (!inMm && typed > CAPACITY_IN_HUNDREDTHS)) return
-  if (typed === 0 && honest === 0) return
+  if (typed === 0 && kind !== 'false-zero') return
   mistype(table, cell, typed, kind)
   if (kind === 'unit') table.decimals[cell] = inMm ? 2 : 1
 }

@@ -4,14 +4,7 @@
  */
 import type { ExplanationKind } from '@gaugewright/science'
 import { swapDigits, wrongUnit } from './makeMistakes.ts'
-import type { MorningStage } from './morningStage.ts'
-
-/** Hundredths of an inch that one gauge caught on the last mornings. */
-export interface Caught {
-  today: number
-  yesterday: number
-  before: number
-}
+import type { Caught, MorningStage } from './morningStage.ts'
 
 /** One mistake to place: how well a gauge suits it (none: not at all), and what it does there. */
 export interface MorningPlan {
@@ -30,13 +23,13 @@ export const morningPlans: readonly MorningPlan[] = [
   {
     kind: 'first-fill-lost',
     name: 'first fill of the tube forgotten',
-    suits: ({ today }) => near(today, 106, 160),
+    suits: ({ today }) => near(today, 105, 185),
     make: (stage, gauge, { today }) => stage.mistypeToday(gauge, today - 100, 'first-fill-lost'),
   },
   {
     kind: 'first-fill-only',
     name: 'overflow not counted',
-    suits: ({ today }) => near(today, 118, 230),
+    suits: ({ today }) => near(today, 108, 260),
     make: (stage, gauge) => stage.mistypeToday(gauge, 100, 'first-fill-only'),
   },
   {

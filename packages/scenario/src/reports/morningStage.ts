@@ -4,7 +4,6 @@ import type { Observer, Service } from '../people/observer.ts'
 import type { Random } from '../random/random.ts'
 import type { MorningStorm } from '../weather/morningWeather.ts'
 import type { Sites } from '../weather/sites.ts'
-import type { Caught, MorningPlan } from './morningPlans.ts'
 import { clearCell, mistype, NOTHING, type ReportTable, truthKind } from './reportTable.ts'
 
 export interface MorningCase {
@@ -12,6 +11,13 @@ export interface MorningCase {
   name: string
   kind: ExplanationKind
   gauge: number
+}
+
+/** Hundredths of an inch that one gauge caught on the last mornings. */
+export interface Caught {
+  today: number
+  yesterday: number
+  before: number
 }
 
 export interface MorningAsk {
@@ -57,17 +63,17 @@ export class MorningStage {
     this.cases.push({ name, kind, gauge })
   }
 
-  place(plan: MorningPlan): void {
+  /** The free gauge that suits best, as far from the cases so far as can be; null where none suits. */
+  find(suits: (caught: Caught) => number | null): { gauge: number; caught: Caught } | null {
     for (const apartM of APART_M) {
       const gauge = this.best(apartM, (candidate) => {
         const caught = this.caught(candidate)
-        return caught === null ? null : plan.suits(caught)
+        return caught === null ? null : suits(caught)
       })
-      if (gauge === -1) continue
-      this.take(gauge, plan.name, plan.kind)
-      plan.make(this, gauge, this.caught(gauge)!)
-      return
+      const caught = gauge === -1 ? null : this.caught(gauge)
+      if (caught !== null) return { gauge, caught }
     }
+    return null
   }
 
   mistypeToday(gauge: number, typed: number, kind: ExplanationKind, decimals?: number): void {

@@ -24,7 +24,12 @@ const LATE = 6
 export function placeMorning(ask: MorningAsk): Morning {
   const stage = new MorningStage(ask)
   stormRight(stage, ask)
-  for (const plan of morningPlans) stage.place(plan)
+  for (const plan of morningPlans) {
+    const found = stage.find(plan.suits)
+    if (found === null) continue
+    stage.take(found.gauge, plan.name, plan.kind)
+    plan.make(stage, found.gauge, found.caught)
+  }
   for (let count = 0; count < OWING; count++) stage.leaveOwing()
   for (let count = 0; count < AWAY; count++) stage.sendAway()
   for (let count = 0; count < SILENT; count++) stage.silence()

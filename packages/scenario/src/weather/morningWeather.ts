@@ -5,6 +5,7 @@
  */
 import type { Random } from '../random/random.ts'
 import type { Sky } from './dayWeather.ts'
+import type { HourlyRain } from './hourlyRain.ts'
 import { rainCell } from './rainCell.ts'
 import { rainFront } from './rainFront.ts'
 import { rainLow } from './rainLow.ts'
@@ -14,6 +15,11 @@ import type { Sites } from './sites.ts'
 export const SCRIPTED_DAYS = 5
 /** The scripted days are mild, whatever the season: rain, not snow (°C at sea level). */
 export const SCRIPTED_MILDEST_C = 14
+
+/** One site in twelve catches this much or more from last evening's front, enough to overfill the measuring tube. mm. */
+const WETTEST_TWELFTH_MM = 33
+/** Hours before midnight at which that front reaches the basin. */
+const FRONT_BEGINS_H = 16
 
 export interface MorningStorm {
   /** Site under the core, and the nearest other site, which catches part of it. */
@@ -75,12 +81,26 @@ export function makeMorningWeather(
     direction: 0.12,
     speedKmPerH: 30,
     halfDepthKm: 100,
-    intensityMmPerH: 4.1,
-    orographicShare: 0.7,
+    intensityMmPerH: 4.7,
+    orographicShare: 0.9,
     fade: (xKm: number, yKm: number) => 1 / (1 + Math.exp((xKm - 28 + 0.35 * (yKm + 20)) / 9)),
   }
   rainFront(rain, sites, orography, second, random)
+  scaleWettest(rain, midnight - FRONT_BEGINS_H, midnight + 3)
   return nightStorm(sky, midnight, isUsable, random)
+}
+
+/** Scale the rain of these hours so that the wettest twelfth of the sites begins at WETTEST_TWELFTH_MM. */
+function scaleWettest(rain: HourlyRain, fromHour: number, toHour: number): void {
+  const totals = Array.from({ length: rain.siteCount }, (_, site) => rain.between(site, fromHour, toHour))
+  const limit = [...totals].sort((a, b) => b - a)[Math.floor(rain.siteCount / 12)] ?? 0
+  if (limit === 0) return
+  for (let site = 0; site < rain.siteCount; site++) {
+    for (let hour = fromHour; hour < toHour; hour++) {
+      const at = site * rain.hourCount + hour
+      rain.mm[at] = (rain.mm[at]! * WETTEST_TWELFTH_MM) / limit
+    }
+  }
 }
 
 function nightStorm(sky: Sky, midnight: number, isUsable: (site: number) => boolean, random: Random): MorningStorm {
