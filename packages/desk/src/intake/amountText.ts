@@ -3,6 +3,7 @@
  * What it would ask a person about is refused here, with the question as the reason.
  */
 import { parseAmount, type Unit } from '@gaugewright/science'
+import type { IntakeCode } from '../ports/intakeRefusal.ts'
 import { plainAmountUm } from './plainAmount.ts'
 
 export interface AmountOfFile {
@@ -15,7 +16,7 @@ export interface AmountOfFile {
 export type AmountTextAnswer =
   | ({ kind: 'amount' } & AmountOfFile)
   | { kind: 'missing' }
-  | { kind: 'refused'; code: string; wanted: string; advice: string }
+  | { kind: 'refused'; code: IntakeCode; wanted: string; advice: string }
 
 /** A file may hold mistakes that the review is there to find, such as a lost point: only nonsense is refused. */
 const LIMIT_DAYS = 50

@@ -126,12 +126,12 @@ class DlyReader {
   #take(line: TextLine, parts: DlyLine, gauge: number, dayOfMonth: number, value: DlyValue, rows: ReadingRow[]): void {
     const day = parts.firstDay + dayOfMonth - 1
     const columns = `columns ${dlyColumn(dayOfMonth) + 1}-${dlyColumn(dayOfMonth) + 5}`
-    const refuse = (code: 'DLY_LAYOUT' | 'DAY_NOT_VALID' | 'AMOUNT_NOT_VALID', wanted: string): never => {
+    const refuse = (code: 'DLY_LAYOUT' | 'DAY_NOT_VALID' | 'AMOUNT_NEGATIVE', wanted: string): never => {
       const place = { path: this.path, line: line.line, field: columns }
       throw new IntakeRefusal(code, placed(place, String(value.value), wanted), 'Mend the value, or make it -9999.')
     }
     if (dayOfMonth > parts.dayCount) refuse('DLY_LAYOUT', '-9999, as the month has no such day')
-    if (value.value < 0) refuse('AMOUNT_NOT_VALID', '0 or more, or -9999')
+    if (value.value < 0) refuse('AMOUNT_NEGATIVE', '0 or more, or -9999')
     const { latestDay } = this.ask
     if (latestDay !== undefined && day > latestDay) {
       refuse('DAY_NOT_VALID', `-9999, as ${isoFromEpochDay(day)} has not come yet`)

@@ -1,4 +1,5 @@
 import type { Problem } from '@gaugewright/contract'
+import type { AmountProblemCode, AmountQuestionCode, FillProblemCode } from '@gaugewright/science'
 
 /** Every way in which a file, or a row of it, can be refused; each has its row in docs/errors.md. */
 export type IntakeCode =
@@ -21,11 +22,19 @@ export type IntakeCode =
   | 'POSITION_NOT_VALID'
   | 'DAY_NOT_VALID'
   | 'SPAN_NOT_VALID'
-  | 'AMOUNT_NOT_VALID'
   | 'READING_TWICE'
   | 'NO_READINGS'
   | 'TABLE_TOO_LARGE'
   | 'DLY_LAYOUT'
+  | 'POSITION_ON_PLANE'
+  | 'UNIT_MISSING'
+  | 'NETWORK_UNCLEAR'
+  | 'NETWORK_DIFFERS'
+  | 'TIME_ZONE_UNKNOWN'
+  | 'READING_TIME_UNCLEAR'
+  | AmountProblemCode
+  | AmountQuestionCode
+  | FillProblemCode
 
 /**
  * Thrown by a reader of files to leave a deep loop, and while rows are drawn from a stream. The message names the file,
@@ -34,7 +43,7 @@ export type IntakeCode =
 export class IntakeRefusal extends Error {
   readonly problem: Problem
 
-  constructor(code: string, seen: string, advice: string) {
+  constructor(code: IntakeCode, seen: string, advice: string) {
     super(`${code}: ${seen} ${advice}`)
     this.name = 'IntakeRefusal'
     this.problem = { code, seen, advice }
