@@ -245,7 +245,7 @@ export const problemSchema = z.object({ code: z.string(), seen: z.string(), advi
 
 /**
  * Base map, drawn in the order given. Each layer is a GeoJSON FeatureCollection in degrees; features carry `name`.
- * `outline`, `area`: (Multi)Polygon; `river`: (Multi)LineString, optional `order` (1 = largest); `place`: Point,
+ * `outline`, `area`: (Multi)Polygon; `river`: (Multi)LineString, optional `order` (Strahler: 1 = headwater); `place`: Point,
  * optional `rank` (1 = largest town); `relief`: (Multi)Polygon or (Multi)LineString with `elevationM`, lowest first.
  */
 export const mapLayersSchema = z.object({

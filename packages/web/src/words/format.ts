@@ -50,6 +50,17 @@ export function makeFormat(words: Words, language: Language, unit: Unit, timeZon
     amount: (um: number | null, isTrace: boolean) => (um === null ? '–' : isTrace ? words.trace : withUnit(um / 1000)),
     amountBare: (um: number | null, isTrace: boolean) =>
       um === null ? '–' : isTrace ? words.traceShort : bare(um / 1000),
+    /** An amount over its days, where these are more than one. */
+    overDays: (um: number, isTrace: boolean, firstDay: string, lastDay: string) => {
+      const amount = isTrace ? words.trace : withUnit(um / 1000)
+      const count = Math.round((utc(lastDay).getTime() - utc(firstDay).getTime()) / 86_400_000) + 1
+      return count > 1 ? words.overDays.replace('{amount}', amount).replace('{count}', String(count)) : amount
+    },
+    /** The time zone as people write it, such as CDT or GMT-2, in force on a day. */
+    zone: (day: string) => {
+      const parts = new Intl.DateTimeFormat(language, { timeZone, timeZoneName: 'short' }).formatToParts(utc(day))
+      return parts.find(({ type }) => type === 'timeZoneName')?.value ?? timeZone
+    },
     /** The smallest step the network reports, mm. */
     stepMm: unit === 'in' ? 0.254 : 0.1,
     percent,

@@ -86,7 +86,7 @@ function addFeature(base: BaseMap, kind: MapLayers['layers'][number]['kind'], fe
     if (!isLine) path.closePath()
     if (points.length > longest.length) longest = points
   }
-  const rank = kind === 'relief' ? numberIn('elevationM', 0) : numberIn('order', 2)
+  const rank = kind === 'relief' ? numberIn('elevationM', 0) : numberIn('order', 1)
   base.paths.push({ kind, path, isLine, rank })
   if (kind === 'outline') base.outline = base.outline ?? path
   if (kind === 'area' && name) {

@@ -66,6 +66,9 @@ function paintLand(context: CanvasRenderingContext2D, scene: Scene, view: View, 
     context.imageSmoothingEnabled = true
     context.drawImage(field.image, field.x, field.y, field.width, field.height)
   }
+  const bands = base.paths.filter(({ kind }) => kind === 'relief').length
+  // All bands together darken the highest ground by a tenth under a field, so that its colours stay those of the legend.
+  context.globalAlpha = (field ? 0.1 : 0.3) / Math.max(1, bands)
   context.fillStyle = colours.relief
   context.strokeStyle = colours.relief
   context.lineWidth = 1 / view.scale
@@ -85,7 +88,7 @@ function paintLines(context: CanvasRenderingContext2D, scene: Scene, view: View,
     if (kind === 'relief') continue
     if (kind === 'area') context.setLineDash([4 * px, 3 * px])
     context.strokeStyle = kind === 'outline' ? colours.boundary : kind === 'area' ? colours.county : colours.river
-    context.lineWidth = (kind === 'outline' ? 1.6 : kind === 'area' ? 1 : rank <= 1 ? 1.8 : 1) * px
+    context.lineWidth = (kind === 'outline' ? 1.6 : kind === 'area' ? 1.1 : 0.35 + 0.4 * Math.min(4, rank)) * px
     context.stroke(path)
     context.setLineDash([])
   }

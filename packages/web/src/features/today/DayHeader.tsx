@@ -38,7 +38,7 @@ export function DayHeader({ review, onDay, onHelp, tools }: Props) {
             </span>
           </h1>
           <p className={styles.note}>
-            {fill(words.observingDayNote, { time: network.readingTime, zone: network.timeZone })}
+            {fill(words.observingDayNote, { time: network.readingTime, zone: format.zone(day) })}
           </p>
         </div>
         <Button

@@ -21,8 +21,11 @@ type Props = {
 export function DecisionBar(props: Props) {
   const { words, format } = useWords()
   const hints = useId()
-  const amend = props.proposal
-    ? fill(words.actAmendTo, { amount: format.amount(props.proposal.amountUm, props.proposal.isTrace) })
+  const { proposal } = props
+  const amend = proposal
+    ? fill(words.actAmendTo, {
+        amount: format.overDays(proposal.amountUm, proposal.isTrace, proposal.firstDay, proposal.lastDay),
+      })
     : words.actAmend
   return (
     <section className={styles.bar} aria-label={words.decideLabel}>

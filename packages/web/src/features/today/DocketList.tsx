@@ -99,7 +99,9 @@ function Guess({ row }: { row: DocketRow }) {
   return (
     <>
       {fill(words.guess.mistake, values)}
-      {row.proposedUm === null || row.proposedUm === row.amountUm ? null : <b> → {format.um(row.proposedUm)}</b>}
+      {row.proposedUm === null ? null : (
+        <b> → {format.overDays(row.proposedUm, false, row.proposedFirstDay, row.proposedLastDay)}</b>
+      )}
     </>
   )
 }

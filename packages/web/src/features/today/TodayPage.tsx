@@ -7,6 +7,7 @@ import { Notice } from '../../ui/Notice.tsx'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
 import { AmendDialog } from './AmendDialog.tsx'
+import { AreaStrip } from './AreaStrip.tsx'
 import { AskDialog } from './AskDialog.tsx'
 import { DayHeader } from './DayHeader.tsx'
 import { DecisionBar } from './DecisionBar.tsx'
@@ -16,6 +17,7 @@ import { EvidencePanel } from './EvidencePanel.tsx'
 import { FactsLine } from './FactsLine.tsx'
 import { KeysDialog } from './KeysDialog.tsx'
 import type { KeyAct } from './keys.ts'
+import { byWeight, shownNeighbours } from './neighboursView.ts'
 import { RollTable } from './RollTable.tsx'
 import type { RollFilter } from './rollView.ts'
 import styles from './TodayPage.module.css'
@@ -305,13 +307,17 @@ function Morning(props: Props & { day: ReturnType<typeof useDay>; review: DayRev
               change: whatIf,
               chosenGaugeId: chosen?.gaugeId ?? null,
               hoveredGaugeId,
-              neighbours: evidence?.neighbours ?? [],
+              neighbours: evidence ? byWeight(evidence.neighbours).slice(0, shownNeighbours) : [],
               measure,
               onMeasure: setMeasure,
               isohyets,
               onIsohyets: setIsohyets,
               onChoose: (id) => choose(id, null),
             })}
+            <AreaStrip
+              areas={day.field?.areas ?? review.areas}
+              after={measure === 'change' ? (whatIf?.after.areas ?? null) : null}
+            />
           </section>
           <section className={styles.evidence} aria-labelledby="evidence-heading">
             <h2 id="evidence-heading" className="sr-only">
