@@ -84,7 +84,7 @@ interface Candidate {
 const leastPivot = 0.02
 
 /** Largest of a few weights of the pairs' own correlations for which the blend with the formula is a valid correlation. */
-function validBlend(own: Float64Array, formula: Float64Array, count: number, stride: number): number {
+export function validBlend(own: Float64Array, formula: Float64Array, count: number, stride: number): number {
   for (const trust of [1, 0.85, 0.7, 0.5, 0.3]) if (isValid(own, formula, trust, count, stride)) return trust
   return 0
 }
@@ -109,7 +109,7 @@ function isValid(own: Float64Array, formula: Float64Array, trust: number, count:
 }
 
 /** Correlation of gauge a's report with gauge b's `lag` days later: by formula, and blended with the pair's history. */
-function reportCorrelation(gauges: GaugeSet, correlation: Correlation) {
+export function reportCorrelation(gauges: GaugeSet, correlation: Correlation) {
   const n = gauges.ids.length
   const rho = distanceTable(gauges, correlation)
   const shift = shiftTable(correlation)

@@ -15,14 +15,25 @@ export interface Predictive {
   scale: ScoreScale
 }
 
+/** Cavity means beyond these do not change the calibration further. */
+const lowestLevel = -2
+const highestLevel = 3
+
 export function predictiveOf(
-  mean: number,
-  variance: number,
-  spread: number,
+  cavityMean: number,
+  cavityVariance: number,
+  surroundings: number,
   scale: ScoreScale,
   by: Spread,
 ): Predictive {
-  const sd = Math.sqrt(variance * by.factor) * spread ** by.power
+  const m = Math.min(highestLevel, Math.max(lowestLevel, cavityMean))
+  const mean = cavityMean + by.shift + (by.slope - 1) * m + by.curve * m * m
+  const logSd =
+    by.logSd +
+    0.5 * by.variancePower * Math.log(cavityVariance) +
+    by.surroundingsPower * Math.log(surroundings) +
+    m * (by.level + by.levelCurve * m)
+  const sd = Math.exp(logSd)
   return { mean, sd, wideSd: sd * by.wideFactor, wideShare: by.wideShare, scale }
 }
 

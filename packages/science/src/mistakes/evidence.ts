@@ -127,7 +127,12 @@ function explanationsOf(judgement: Judgement, row: number, gauge: number): Expla
       detail,
     })
   }
-  out.push(...stretchExplanations(judgement, row, gauge))
+  const slips = latent.model.slipShare[gauge]!
+  for (const one of stretchExplanations(judgement, row, gauge)) {
+    // The habit's part of a stretch is no mistake: it stands.
+    out[0]!.odds += one.odds * (1 - slips)
+    out.push({ ...one, odds: one.odds * slips })
+  }
   return out.filter((one) => one.kind === 'stands' || one.odds >= 1e-4).sort((a, b) => b.odds - a.odds)
 }
 

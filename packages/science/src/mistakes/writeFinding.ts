@@ -20,9 +20,12 @@ export function writeFinding(out: Judgement, row: number, gauge: number): void {
   for (const source of sources) {
     if (source.kind !== 'stands') odds[indexOf.get(source.kind)!]! += source.weight * scale
   }
-  for (const { stretch, chance } of stretches)
-    odds[indexOf.get(stretch.kind === 'carried' ? 'carried' : 'day')!]! += chance
-  const stands = sources[0]!.weight * scale
+  const slips = latent.model.slipShare[gauge]!
+  let stands = sources[0]!.weight * scale
+  for (const { stretch, chance } of stretches) {
+    odds[indexOf.get(stretch.kind === 'carried' ? 'carried' : 'day')!]! += chance * slips
+    stands += chance * (1 - slips)
+  }
   let best = 0
   let total = stands
   for (let k = 0; k < mistakes.length; k++) {

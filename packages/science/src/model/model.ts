@@ -2,13 +2,23 @@
 import type { Climate } from '../climate/climate.ts'
 import type { Correlation } from '../expectation/correlation.ts'
 
-/** Calibration of the predictive spread: fitted by likelihood on readings, see learnSpread.ts. */
+/**
+ * Calibration of what the neighbours say: from the cavity's mean m and variance v to the predictive distribution of the
+ * report's score. Fitted by likelihood on the network's readings, see learnSpread.ts.
+ *
+ *   mean = shift + slope · m + curve · m²
+ *   sd   = exp(logSd + level · m + levelCurve · m²) · v^(variancePower / 2) · surroundings^surroundingsPower
+ *   law  = (1 - wideShare) · N(mean, sd²) + wideShare · N(mean, (wideFactor · sd)²)
+ */
 export interface Spread {
-  /** On the cavity variance. */
-  factor: number
-  /** Power of the surroundings' own spread that widens the distribution. */
-  power: number
-  /** Share and widening of the heavy-tailed part. */
+  shift: number
+  slope: number
+  curve: number
+  logSd: number
+  variancePower: number
+  surroundingsPower: number
+  level: number
+  levelCurve: number
   wideShare: number
   wideFactor: number
 }
@@ -22,6 +32,11 @@ export interface Model {
   mistakeRate: number
   /** Factor on each gauge's share of mistakes (1 is usual); Float64Array(gaugeCount). */
   mistakeFactor: Float64Array
+  /**
+   * Of the reports of a gauge that look dated a day off or carried over days, the share that are slips (0 to 1). The
+   * rest is its habit: a reading hour of its own, known and reported as such, not flagged every wet day.
+   */
+  slipShare: Float64Array
   /** Depth of the inner tube, mm. */
   tubeMm: number
 }
