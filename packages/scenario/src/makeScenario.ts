@@ -48,7 +48,7 @@ const network: ScenarioNetwork = {
   unit: 'in',
   language: 'en',
   letStandAt: null,
-  docketBelow: 0.5,
+  docketBelow: 0.75,
 }
 
 /** @throws {ScienceError} OUT_OF_DOMAIN when `today` is not a real ISO day */

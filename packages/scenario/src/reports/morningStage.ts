@@ -4,6 +4,7 @@ import type { Observer, Service } from '../people/observer.ts'
 import type { Random } from '../random/random.ts'
 import type { MorningStorm } from '../weather/morningWeather.ts'
 import type { Sites } from '../weather/sites.ts'
+import { neighbourSupport } from './neighbourSupport.ts'
 import { clearCell, mistype, NOTHING, type ReportTable, truthKind } from './reportTable.ts'
 
 export interface MorningCase {
@@ -33,6 +34,8 @@ export interface MorningAsk {
 const APART_M = [10_000, 6_000, 3_000, 0] as const
 /** Bystanders are at least this far from the storm. m. */
 const STORM_APART_M = 15_000
+/** How much the neighbours' support counts against the fit of the amount. */
+const SUPPORT_WEIGHT = 1.5
 /** Cases have come in by the time the desk opens. */
 const PROMPT_MIN = 45
 
@@ -44,11 +47,17 @@ export class MorningStage {
   private readonly ask: MorningAsk
   private readonly taken = new Set<number>()
   private readonly order: number[]
+  private readonly support: Float64Array
 
   constructor(ask: MorningAsk) {
     this.ask = ask
     this.random = ask.random
     this.order = ask.random.shuffled(Array.from({ length: ask.table.gaugeCount }, (_, gauge) => gauge))
+    const caughtMm = Float64Array.from(this.order, (_, gauge) => {
+      const cell = this.cell(gauge, 0)
+      return ask.table.typed[cell] === NOTHING ? Number.NaN : ask.table.caughtMm[cell]!
+    })
+    this.support = neighbourSupport(ask.sites, caughtMm)
   }
 
   /** @param back 0 for today, -1 for yesterday */
@@ -63,12 +72,13 @@ export class MorningStage {
     this.cases.push({ name, kind, gauge })
   }
 
-  /** The free gauge that suits best, as far from the cases so far as can be; null where none suits. */
+  /** The free gauge that suits best and has neighbours to tell by, as far from the cases so far as can be; null where none suits. */
   find(suits: (caught: Caught) => number | null): { gauge: number; caught: Caught } | null {
     for (const apartM of APART_M) {
       const gauge = this.best(apartM, (candidate) => {
         const caught = this.caught(candidate)
-        return caught === null ? null : suits(caught)
+        const suitsBy = caught === null ? null : suits(caught)
+        return suitsBy === null ? null : suitsBy + SUPPORT_WEIGHT * this.support[candidate]!
       })
       const caught = gauge === -1 ? null : this.caught(gauge)
       if (caught !== null) return { gauge, caught }
