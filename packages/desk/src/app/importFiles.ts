@@ -83,6 +83,7 @@ export async function importFiles(
     }
     await load.commit()
     load = null
+    for (const out of refusedOuts) await out.place()
     return { ok: true, value: { network, networkIsNew: isNew, files: reports } }
   } catch (error) {
     await load?.rollback()

@@ -37,10 +37,11 @@ export async function reviewDay(ports: Ports, ask: ReviewDayAsk): Promise<Answer
   }
   const cache = kept.get(ports.ledger) ?? new RecentlyUsed<DayReview>(KEPT)
   kept.set(ports.ledger, cache)
-  const before = cache.get(judged.stateKey)
+  const key = `${judged.morning.fingerprint}|${judged.learned.version}`
+  const before = cache.get(key)
   if (before !== undefined) return answered(before)
   const review = reviewFrom(ports.ledger, judged, await mapOfMorning(ports.ledger, judged))
-  cache.set(judged.stateKey, review)
+  cache.set(key, review)
   return answered(review)
 }
 

@@ -62,9 +62,9 @@ export function judgedWithout(ledger: Ledger, judged: JudgedMorning, readingId: 
 function keptOrJudged(ledger: Ledger, morning: Morning, learned: LearnedModel): JudgedMorning {
   const cache = kept.get(ledger) ?? new RecentlyUsed<JudgedMorning>(KEPT)
   kept.set(ledger, cache)
-  const stateKey = `${morning.fingerprint}|${learned.version}`
+  const stateKey = `${morning.substance}|${learned.version}`
   const before = cache.get(stateKey)
-  if (before !== undefined) return before
+  if (before !== undefined) return { ...before, morning }
   const judged = judgeMorning(morning, learned, stateKey)
   cache.set(stateKey, judged)
   return judged

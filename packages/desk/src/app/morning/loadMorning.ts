@@ -4,9 +4,10 @@ import type { Decision, IsoDay, Reading } from '@gaugewright/science'
 import { epochDayFromIso, isoFromEpochDay, parseIsoDay } from '@gaugewright/science'
 import type { Absence, Gauge, Ledger, NetworkSettings } from '../../ports/ledger.ts'
 import { type Answer, answered, refused } from '../answer.ts'
+import { decisionsInForce } from './decisionsInForce.ts'
 
 /** Days before and after the day judged: carried totals reach back, late slips and totals reach forward. */
-export const windowDays = { before: 8, after: 3 } as const
+export const windowDays = { before: 7, after: 2 } as const
 
 export interface Morning {
   network: NetworkSettings
@@ -18,8 +19,10 @@ export interface Morning {
   readings: Reading[]
   decisions: Decision[]
   absences: Absence[]
-  /** Differs whenever anything above differs: the key of every cache. */
+  /** Differs whenever anything above differs. */
   fingerprint: string
+  /** Differs whenever something differs that findings and the map rest on: an undone decision is as if never made. */
+  substance: string
 }
 
 /** @param day  ISO date of the day, or `latest` */
@@ -52,20 +55,27 @@ export async function loadMorning(ledger: Ledger, day: string): Promise<Answer<M
     ledger.absences(network.id, fromDay, toDay),
   ])
   const facts = { network, day: isoDay, range, gauges, readings, decisions, absences }
-  return answered({ ...facts, epochDay, fingerprint: fingerprintOf(facts) })
+  return answered({ ...facts, epochDay, ...keysOf(facts) })
 }
 
 /** The same morning with other decisions. */
 export function withDecisions(morning: Morning, decisions: Decision[]): Morning {
   const facts = { ...morning, decisions }
-  return { ...facts, fingerprint: fingerprintOf(facts) }
+  return { ...facts, ...keysOf(facts) }
 }
 
-/** A digest of ids and of whatever may change beside them; readings and decisions are immutable, so ids suffice. */
-function fingerprintOf(facts: Omit<Morning, 'epochDay' | 'fingerprint'>): string {
-  const digest = createHash('sha1')
-  digest.update(JSON.stringify([facts.network, facts.day, facts.range, facts.gauges, facts.absences]))
-  for (const reading of facts.readings) digest.update(`r${reading.id}`)
-  for (const decision of facts.decisions) digest.update(`d${decision.id}`)
-  return `${facts.day}:${digest.digest('base64url')}`
+type Facts = Omit<Morning, 'epochDay' | 'fingerprint' | 'substance'>
+
+/** Readings and decisions are immutable, so their ids stand for them; whatever may change beside them is taken whole. */
+function keysOf(facts: Facts): Pick<Morning, 'fingerprint' | 'substance'> {
+  const { network, day, range, gauges, absences } = facts
+  const readings = createHash('sha1').update(JSON.stringify([network, day, gauges]))
+  for (const reading of facts.readings) readings.update(reading.id)
+  const substance = readings.copy()
+  for (const { readingId, verdict, amended, by } of decisionsInForce(facts.decisions).values()) {
+    if (verdict === 'asked' || (by.kind === 'rule' && verdict === 'stands')) continue
+    substance.update(JSON.stringify([readingId, verdict, amended]))
+  }
+  const whole = readings.update(JSON.stringify([range, absences, facts.decisions.map((decision) => decision.id)]))
+  return { fingerprint: `${day}:${whole.digest('base64url')}`, substance: `${day}:${substance.digest('base64url')}` }
 }

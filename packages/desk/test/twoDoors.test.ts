@@ -1,0 +1,70 @@
+/** Every use case has two doors, HTTP and the command line, or one on purpose, with the reason named here. */
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { routes } from '@gaugewright/contract'
+import { describe, expect, it } from 'vitest'
+
+const src = join(import.meta.dirname, '../src')
+
+/** Use cases with one door, and why. */
+const oneDoor: Record<string, string> = {
+  'cli/importFiles':
+    'files are brought in by the person who has them on this computer; uploads come with access rights',
+  'cli/makeDemo': 'makes a ledger, and so comes before any desk is open',
+  'cli/runArchive': 'screens files without a ledger',
+  'server/fieldForDay': 'a grid of thousands of cells is for drawing',
+  'server/whatIf': 'answers while a person weighs a decision on the map',
+  'server/mapLayers': 'draws the base map',
+}
+
+function filesUnder(folder: string): string[] {
+  return readdirSync(join(src, folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
+    .map((file) => join(src, folder, file))
+}
+
+/** Functions that take ports, or archives, and answer a person: exported from a file of their own name. */
+function useCases(): string[] {
+  const named = readdirSync(join(src, 'app'))
+    .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
+    .map((file) => file.replace(/\.ts$/, ''))
+    .filter((name) => {
+      const text = readFileSync(join(src, 'app', `${name}.ts`), 'utf8')
+      return new RegExp(`export async function ${name}\\([\\s\\S]*?Promise<Answer<`).test(text)
+    })
+  return [...named.filter((name) => name !== 'currentReading'), 'runArchive'].sort()
+}
+
+function isReachedFrom(door: 'server' | 'cli', name: string): boolean {
+  const imported = new RegExp(`import \\{[^}]*\\b${name}\\b[^}]*\\} from '[./]+app/(archive/)?${name}\\.ts'`)
+  return filesUnder(door).some((file) => imported.test(readFileSync(file, 'utf8')))
+}
+
+describe('the doors', () => {
+  it('finds the use cases that there are', () => {
+    expect(useCases()).toEqual(
+      expect.arrayContaining(['decide', 'draftMessage', 'evidenceForReading', 'reviewDay', 'undoDecision', 'whatIf']),
+    )
+  })
+
+  it.each(useCases())('%s is reached by both doors, or by one on purpose', (name) => {
+    const doors = (['cli', 'server'] as const).filter((door) => isReachedFrom(door, name))
+    const only = Object.keys(oneDoor).filter((key) => key.endsWith(`/${name}`))
+    if (only.length === 0) expect(doors).toEqual(['cli', 'server'])
+    else expect(doors).toEqual(only.map((key) => key.split('/')[0]))
+  })
+
+  it('names no door for a use case that is gone', () => {
+    for (const key of Object.keys(oneDoor)) expect(useCases()).toContain(key.split('/')[1])
+  })
+
+  it('every path of the contract has a route of the server', () => {
+    const texts = filesUnder('server/routes').map((file) => readFileSync(file, 'utf8'))
+    for (const name of Object.keys(routes)) {
+      expect(
+        texts.filter((text) => text.includes(`routes.${name}.path`)),
+        name,
+      ).toHaveLength(1)
+    }
+  })
+})
