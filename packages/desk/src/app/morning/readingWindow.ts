@@ -5,21 +5,23 @@ import {
   type ObservingDays,
   observingDays,
   type Reading,
-  ScienceError,
   usualWindow,
 } from '@gaugewright/science'
 import type { NetworkSettings } from '../../ports/ledger.ts'
+import { LedgerError } from '../../ports/ledgerError.ts'
 
 const MS_PER_MINUTE = 60_000
 const known = new Map<string, ObservingDays>()
 
-/** @throws {ScienceError} OUT_OF_DOMAIN where the ledger holds a zone or an hour that its makers should have refused */
+/** @throws {LedgerError} LEDGER_DAMAGED where the ledger holds a zone or an hour that nobody should have let in */
 function daysOf(network: NetworkSettings): ObservingDays {
   const key = `${network.timeZone} ${network.readingTime}`
   const before = known.get(key)
   if (before !== undefined) return before
   const answer = observingDays(network.timeZone, network.readingTime)
-  if (answer.kind === 'problem') throw new ScienceError('OUT_OF_DOMAIN', `${answer.seen}: ${answer.advice}`)
+  if (answer.kind === 'problem') {
+    throw new LedgerError('LEDGER_DAMAGED', `The network ${network.id} has "${answer.seen}".`, answer.advice)
+  }
   known.set(key, answer.days)
   return answer.days
 }
