@@ -1,6 +1,6 @@
 /** How a climate value changes with elevation, judged by gauges left out one by one; 0 where the network does not show it. */
 import type { GaugeSet } from '../network/gaugeSet.ts'
-import { heightAbove, type Near } from './climateAtPoints.ts'
+import { heightAbove, type Near } from './nearGauges.ts'
 
 const enoughGauges = 10
 
