@@ -2,7 +2,6 @@
  * Writes refused rows to a file with the columns of the file that they came from and one more that says why, so that it
  * can be mended and imported. Written beside its place and moved there when it is whole.
  */
-import { once } from 'node:events'
 import { createWriteStream, type WriteStream } from 'node:fs'
 import { rename, rm } from 'node:fs/promises'
 import { finished } from 'node:stream/promises'
@@ -34,30 +33,32 @@ export function openRefusedOut(path: string, shape: () => FileShape): RefusedOut
     },
     async finish() {
       if (stream === null) return 0
-      try {
-        if (failure === null) {
-          stream.end()
-          await finished(stream)
-        }
-        if (failure !== null) throw failure
-        await rename(part, path)
-      } catch (error) {
-        throw new IntakeRefusal(
-          'FILE_NOT_WRITABLE',
-          `The refused rows cannot be written to "${path}" (${(error as Error).message}).`,
-          'Name another place with --keep-good FILE.',
-        )
-      }
+      stream.end()
+      await finished(stream).catch(() => {})
+      if (failure !== null) throw notWritable(path, failure)
       return count
     },
+    async place() {
+      if (stream === null) return
+      await rename(part, path).catch((error: unknown) => {
+        throw notWritable(path, error)
+      })
+    },
     async drop() {
-      if (stream !== null && !stream.closed) {
-        stream.destroy()
-        if (!stream.closed) await once(stream, 'close')
-      }
+      if (stream === null) return
+      stream.end()
+      await finished(stream).catch(() => {})
       await rm(part, { force: true })
     },
   }
+}
+
+function notWritable(path: string, error: unknown): IntakeRefusal {
+  return new IntakeRefusal(
+    'FILE_NOT_WRITABLE',
+    `The refused rows cannot be written to "${path}" (${(error as Error).message}).`,
+    'Name another place with --keep-good FILE.',
+  )
 }
 
 function lineOf(row: RefusedRow, { header, delimiter }: FileShape): string {

@@ -113,11 +113,13 @@ export interface GaugesOfFile extends FileShape {
   rows: GaugeRow[]
 }
 
-/** Refused rows on their way into a file, which is made with the first of them and stands whole after `finish`. */
+/** Refused rows on their way into a file, which is made with the first of them. */
 export interface RefusedOut {
   add: (row: RefusedRow) => void
-  /** @returns rows written */
+  /** All rows are in the file, which still has a name of its own. @returns how many */
   finish: () => Promise<number>
+  /** Give the file its name: when the rest of the delivery is kept. */
+  place: () => Promise<void>
   /** Leave no file behind. */
   drop: () => Promise<void>
 }

@@ -50,7 +50,10 @@ export class SqliteStore implements Store {
     await this.#open?.rollback()
     await this.#turn
     this.#reader.close()
-    this.#writer.close() // the last connection to close folds the log into the file
+    // The last connection folds the log into the file when it closes, but a driver may close only when its statements are
+    // collected. Others that have the ledger open may keep it from folding now: then they do it.
+    this.#writer.exec('pragma busy_timeout = 0; pragma wal_checkpoint(truncate)')
+    this.#writer.close()
   }
 
   #transaction(endTurn: () => void): WriteTransaction {
