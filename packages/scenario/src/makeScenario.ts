@@ -36,6 +36,8 @@ const MORNING_ENDS_MIN = 11 * 60 + 15
 /** Serial numbers of codes are spread out, as in a network that has grown. */
 const FIRST_SERIAL = 1207
 const SERIAL_STEP = 733
+/** Codes of five characters; the step shares no factor with it, so none comes twice. */
+const SERIALS = 190_080
 /** Mistakes are left to the hand-placed ones in the last days. */
 const QUIET_DAYS = 4
 const MS_PER_DAY = 86_400_000
@@ -138,7 +140,7 @@ function describeGauges(
     const county = map.countyAt(sites.xM[gauge]!, sites.yM[gauge]!)
     const { openedOn, closedOn } = services[gauge]!
     return {
-      code: makeCode(FIRST_SERIAL + SERIAL_STEP * gauge),
+      code: makeCode((FIRST_SERIAL + SERIAL_STEP * gauge) % SERIALS),
       name: sites.names[gauge]!,
       latDeg,
       lonDeg,

@@ -10,7 +10,7 @@ export interface ScenarioAsk {
   gaugeCount?: number
   /** Years of readings before this morning. */
   years?: number
-  /** Code of a gauge from its serial number (whole, below 190 000, all different); our own codes when left out. */
+  /** Code of a gauge from its serial number (whole, below 190 080, all different); our own codes when left out. */
   makeCode?: (serial: number) => string
 }
 
