@@ -9,6 +9,9 @@ import { fileURLToPath } from 'node:url'
 export type RunningDesk = { url: string; stop: () => Promise<void> }
 
 const program = fileURLToPath(new URL('../../../desk/bin/gaugewright.js', import.meta.url))
+const source = fileURLToPath(new URL('../../../desk/src/main.ts', import.meta.url))
+/** With GAUGEWRIGHT_E2E_SOURCE=1 the desk runs from its source, so that a change needs no build of the desk. */
+const start = process.env.GAUGEWRIGHT_E2E_SOURCE ? ['--conditions=source', '--import', 'tsx', source] : [program]
 
 export async function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
@@ -28,7 +31,7 @@ export async function startDesk(): Promise<RunningDesk> {
   const folder = await mkdtemp(join(tmpdir(), 'gaugewright-e2e-'))
   const port = await freePort()
   const words = ['demo', '--db', join(folder, 'demo.db'), '--years', '2', '--port', String(port), '--no-open']
-  const desk = spawn(process.execPath, [program, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
+  const desk = spawn(process.execPath, [...start, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
   let said = ''
   for (const stream of [desk.stdout, desk.stderr])
     stream.on('data', (part) => {
@@ -39,7 +42,7 @@ export async function startDesk(): Promise<RunningDesk> {
   while (!(await answers(`${url}/api/days/latest`))) {
     if (desk.exitCode !== null || Date.now() > until) {
       desk.kill('SIGKILL')
-      throw new Error(`the desk did not start (${program} ${words.join(' ')}): ${said.slice(-2000)}`)
+      throw new Error(`the desk did not start (${[...start, ...words].join(' ')}): ${said.slice(-2000)}`)
     }
     await new Promise((resolve) => setTimeout(resolve, 200))
   }

@@ -159,7 +159,7 @@ describe('withDecision', () => {
 })
 
 describe('lastDecision', () => {
-  it('is the latest stored decision of a person', () => {
+  it('is the latest decision of a person', () => {
     const rule = decision('c', { by: { kind: 'rule', rule: 'r' }, decidedAtUtc: '2026-11-26T09:00:00Z' })
     const day = review(
       [],
@@ -171,6 +171,14 @@ describe('lastDecision', () => {
     )
     expect(lastDecision(day)?.readingId).toBe('b')
     expect(lastDecision(three())).toBeNull()
+  })
+  it('takes a decision still on its way before any stored one, whatever the clocks say', () => {
+    const ask = { readingId: 'b', verdict: 'stands' as const, amended: null, reason: '', by: 'coordinator' }
+    const day = review(
+      [],
+      [rollRow('a', decision('a')), rollRow('b', provisionalDecision(ask, '2026-11-26T07:00:00Z'))],
+    )
+    expect(lastDecision(day)?.readingId).toBe('b')
   })
 })
 

@@ -83,15 +83,14 @@ function acceptedUm(row: RollRow, decision: WireDecision | null): number | null 
   return row.amountUm
 }
 
-/** The last decision made by a person on this day that is in force and stored: what undo takes back. */
+/** The last decision of a person in force on this day, one still on its way before all stored ones: what undo takes back. */
 export function lastDecision(review: DayReview): WireDecision | null {
-  const made = [...review.roll, ...review.docket]
-    .flatMap((row) => (row.decision && row.decision.by.kind === 'person' ? [row.decision] : []))
-    .filter((decision) => !isProvisional(decision))
-  return made.reduce<WireDecision | null>(
-    (latest, d) => (latest && latest.decidedAtUtc >= d.decidedAtUtc ? latest : d),
-    null,
+  const made = [...review.roll, ...review.docket].flatMap((row) =>
+    row.decision && row.decision.by.kind === 'person' ? [row.decision] : [],
   )
+  const isLater = (a: WireDecision, b: WireDecision) =>
+    isProvisional(a) === isProvisional(b) ? a.decidedAtUtc > b.decidedAtUtc : isProvisional(a)
+  return made.reduce<WireDecision | null>((latest, d) => (latest === null || isLater(d, latest) ? d : latest), null)
 }
 
 export type AreaEffect = { name: string; beforeMm: number; afterMm: number }

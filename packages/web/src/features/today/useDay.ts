@@ -84,9 +84,12 @@ export function useDay(dayAsked: string) {
     mutationKey: ['decision'],
     scope: { id: 'decisions' },
     mutationFn: ({ decisionId, readingId, day: of }: Undo) => {
+      // A decision that was on its way when undo was asked has its id only now, from the desk's answer to it.
       const stored = client.getQueryData<DayReview>(['stored', of])
-      const id = decisionId ?? stored?.roll.find((row) => row.readingId === readingId)?.decision?.id ?? ''
-      return postUndo({ decisionId: id, by: 'coordinator' })
+      const id = decisionId ?? stored?.roll.find((row) => row.readingId === readingId)?.decision?.id
+      return id === undefined && stored
+        ? Promise.resolve(stored)
+        : postUndo({ decisionId: id ?? '', by: 'coordinator' })
     },
     onMutate: (what) => {
       void before(what.day)
