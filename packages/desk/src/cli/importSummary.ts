@@ -6,7 +6,7 @@ export function importSummary(report: ImportReport): string {
   const lines = report.files.flatMap((file) => fileLines(file))
   if (report.networkIsNew) {
     lines.unshift(
-      `made the network "${network.id}" (${network.name}): read at ${network.readingTime}, ${network.timeZone}, in ${network.unit}`,
+      `made the network "${network.id}": read at ${network.readingTime}, ${network.timeZone}, ${network.unit === 'in' ? 'inches' : 'millimetres'}`,
     )
   }
   return `${lines.join('\n')}\n`

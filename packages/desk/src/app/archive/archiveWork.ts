@@ -11,8 +11,8 @@ export interface ArchiveWork {
   sameMorning: boolean
   /** For `expect`: levels of the quantiles. */
   levels: Float64Array
-  /** First of the places to give expectations for: 0, or the first of the points, which stand after the gauges. */
-  firstPlace: number
+  /** For `expect`: places without a gauge; null for the gauges themselves, each left out. */
+  points: GaugeSet | null
 }
 
 export interface ChunkResult {

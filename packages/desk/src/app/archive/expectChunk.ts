@@ -1,15 +1,14 @@
 /**
- * Predictive distributions of one stretch of days: of each gauge from all others, or at points, which take part as
- * places that never reported. A row per place and day, whether or not the gauge was read.
+ * Predictive distributions of one stretch of days: of each gauge from all others, or at points. A row per place and
+ * day, whether or not a gauge was read.
  */
 import {
-  amountMoments,
-  amountQuantile,
-  dryChance,
+  believingModel,
+  expectAtPoints,
+  expectLeaveOneOut,
   isoFromEpochDay,
   judge,
   type Model,
-  predictiveAt,
 } from '@gaugewright/science'
 import { csvField } from '../csvField.ts'
 import type { ArchiveWork, ChunkResult } from './archiveWork.ts'
@@ -24,23 +23,22 @@ export function expectHeader(count: number, isAtPoints: boolean): string {
 }
 
 export function expectChunk(work: ArchiveWork, model: Model, chunk: Chunk): ChunkResult {
-  const { gauges, levels, sameMorning } = work
-  const table = paddedDays(work, chunk)
-  const { latent } = judge(gauges, table, model, { fromDay: chunk.fromDay, toDay: chunk.toDay, sameMorning })
-  const codes = gauges.ids.map(csvField)
-  const moments = { mean: 0, variance: 0 }
+  const { gauges, points, levels, sameMorning } = work
+  const { fromDay, toDay } = chunk
+  const judgement = judge(gauges, paddedDays(work, chunk), believingModel(model), { fromDay, toDay, sameMorning })
+  const ask = { fromDay, toDay, levels }
+  const expected = points === null ? expectLeaveOneOut(judgement, ask) : expectAtPoints(judgement, points, ask)
+  const codes = (points ?? gauges).ids.map(csvField)
   const lines: string[] = []
-  for (let day = chunk.fromDay; day <= chunk.toDay; day++) {
-    const row = day - table.firstDay
-    if (row < 0 || row >= table.dayCount) continue
-    const isoDay = isoFromEpochDay(day)
-    for (let place = work.firstPlace; place < gauges.ids.length; place++) {
-      const predictive = predictiveAt(latent, row, place)
-      amountMoments(predictive, moments)
-      let line = `${codes[place]},${isoDay},${odds(dryChance(predictive))},${depth(moments.mean)}`
-      for (const level of levels) line += `,${depth(amountQuantile(predictive, level))}`
-      lines.push(line)
+  for (let index = 0; index < expected.placeCount * expected.dayCount; index++) {
+    const place = index % expected.placeCount
+    const day = expected.firstDay + (index - place) / expected.placeCount
+    const dry = expected.dryChance[index] ?? Number.NaN
+    let line = `${codes[place]},${isoFromEpochDay(day)},${odds(dry)},${depth(expected.meanMm[index] ?? Number.NaN)}`
+    for (let level = 0; level < levels.length; level++) {
+      line += `,${depth(expected.quantilesMm[index * levels.length + level] ?? Number.NaN)}`
     }
+    lines.push(line)
   }
   return { text: lines.length === 0 ? '' : `${lines.join('\n')}\n`, rows: lines.length }
 }

@@ -2,7 +2,6 @@
 import type { Problem } from '@gaugewright/contract'
 import {
   type DailyTable,
-  emptyDailyTable,
   type GaugeSet,
   type GeoRow,
   isoFromEpochDay,
@@ -28,11 +27,9 @@ export interface ArchiveAsk {
 }
 
 export interface Archive {
-  /** The gauges, and after them the points, as places that never reported. */
   gauges: GaugeSet
   table: DailyTable
-  /** Where the points begin in `gauges`; 0 where none were asked for. */
-  firstPlace: number
+  points: GaugeSet | null
   fromDay: number
   toDay: number
 }
@@ -56,37 +53,25 @@ export async function openArchive(files: ArchiveFiles, ask: ArchiveAsk): Promise
     if (!read.ok && read.problem.code !== 'NO_READINGS') return read
     history = read.ok ? read.value.table : null
   }
-  const all = points === null ? [places.value] : [places.value, points.value]
-  const columns = all.reduce((sum, { gaugeIds: ids }) => sum + ids.length, 0)
   return answered({
-    gauges: plane === 'metres' ? placeGauges(all.flatMap(planeRows)) : placeOnGaugesPlane(all),
-    table: archiveTable(widened(table, columns), history === null ? null : widened(history, columns), fromDay),
-    firstPlace: points === null ? 0 : gaugeIds.length,
+    ...placed(places.value, points === null ? null : points.value),
+    table: archiveTable(table, history, fromDay),
     fromDay,
     toDay,
   })
 }
 
-/** The plane is centred on the gauges, whatever points are asked for. */
-function placeOnGaugesPlane(all: readonly PlacesTable[]): GaugeSet {
-  const rows = all.map(geoRows)
-  return placeGauges(rows.flat(), projectionFor(rows[0] ?? []))
-}
-
-/** The same reports with empty columns after them. */
-function widened(table: DailyTable, columns: number): DailyTable {
-  if (columns === table.gaugeCount) return table
-  const wide = emptyDailyTable(columns, table.firstDay, table.dayCount)
-  for (let row = 0; row < table.dayCount; row++) {
-    for (let gauge = 0; gauge < table.gaugeCount; gauge++) {
-      const from = row * table.gaugeCount + gauge
-      const to = row * columns + gauge
-      wide.amountMm[to] = table.amountMm[from] ?? Number.NaN
-      wide.isTrace[to] = table.isTrace[from] ?? 0
-      wide.spanDays[to] = table.spanDays[from] ?? 0
-    }
+/** Gauges and points on one and the same plane, which is centred on the gauges. */
+function placed(gauges: PlacesTable, points: PlacesTable | null): { gauges: GaugeSet; points: GaugeSet | null } {
+  if (gauges.plane === 'metres') {
+    return { gauges: placeGauges(planeRows(gauges)), points: points === null ? null : placeGauges(planeRows(points)) }
   }
-  return wide
+  const rows = geoRows(gauges)
+  const projection = projectionFor(rows)
+  return {
+    gauges: placeGauges(rows, projection),
+    points: points === null ? null : placeGauges(geoRows(points), projection),
+  }
 }
 
 function geoRows(table: PlacesTable): GeoRow[] {

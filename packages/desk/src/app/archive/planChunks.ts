@@ -4,10 +4,10 @@ export interface Chunk {
   fromDay: number
   toDay: number
   /**
-   * `once`: the model learned from all that may be learned from, before the work begins. `own`: learned from the days
-   * before this chunk alone, since nothing later may be used and there is no long history.
+   * Epoch day before which the stretch may learn, where nothing later may be used; null where one model, learned before
+   * the work begins, serves all stretches.
    */
-  model: 'once' | 'own'
+  learnBefore: number | null
 }
 
 export interface ChunkAsk {
@@ -23,17 +23,31 @@ const LONGEST_DAYS = 90
 const SHORTEST_DAYS = 8
 /** With this much before the first day judged, the model is learned once from it, and later days teach little more. */
 export const enoughHistoryDays = 365
-const OWN_MODEL_DAYS = 15
+/** Without it the model is learned anew when there is so much more to learn from. */
+const FIRST_DAYS = 15
+const MORE_SHARE = 0.25
 
 export function planChunks(ask: ChunkAsk): Chunk[] {
-  const dayCount = ask.toDay - ask.fromDay + 1
-  const isOwn = ask.sameMorning && ask.daysBefore < enoughHistoryDays
-  const rounds = Math.ceil(dayCount / (ask.threads * LONGEST_DAYS))
-  const even = Math.ceil(dayCount / (ask.threads * Math.max(1, rounds)))
-  const size = isOwn ? OWN_MODEL_DAYS : Math.max(SHORTEST_DAYS, even)
+  if (!ask.sameMorning || ask.daysBefore >= enoughHistoryDays) return cut(ask.fromDay, ask.toDay, ask.threads, null)
   const chunks: Chunk[] = []
-  for (let fromDay = ask.fromDay; fromDay <= ask.toDay; fromDay += size) {
-    chunks.push({ fromDay, toDay: Math.min(ask.toDay, fromDay + size - 1), model: isOwn ? 'own' : 'once' })
+  for (let fromDay = ask.fromDay; fromDay <= ask.toDay; ) {
+    const known = ask.daysBefore + fromDay - ask.fromDay
+    const days = Math.max(FIRST_DAYS, Math.ceil(MORE_SHARE * known))
+    const toDay = Math.min(ask.toDay, fromDay + days - 1)
+    chunks.push(...cut(fromDay, toDay, 1, fromDay))
+    fromDay = toDay + 1
+  }
+  return chunks
+}
+
+/** Even stretches, as many as keep every thread at work. */
+function cut(fromDay: number, toDay: number, threads: number, learnBefore: number | null): Chunk[] {
+  const dayCount = toDay - fromDay + 1
+  const rounds = Math.max(1, Math.ceil(dayCount / (threads * LONGEST_DAYS)))
+  const size = Math.max(SHORTEST_DAYS, Math.ceil(dayCount / (threads * rounds)))
+  const chunks: Chunk[] = []
+  for (let from = fromDay; from <= toDay; from += size) {
+    chunks.push({ fromDay: from, toDay: Math.min(toDay, from + size - 1), learnBefore })
   }
   return chunks
 }

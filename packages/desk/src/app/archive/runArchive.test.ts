@@ -37,7 +37,7 @@ const ask: ArchiveAsk = {
   task: 'check',
   sameMorning: false,
   levels: Float64Array.of(0.25, 0.75),
-  firstPlace: 0,
+  points: null,
   fromDay: FIRST + 5,
   toDay: FIRST + DAYS - 1,
   threads: 2,

@@ -24,10 +24,10 @@ export async function* runArchive(ask: ArchiveAsk): AsyncGenerator<ChunkResult> 
   const threads = ask.threads ?? Math.min(MOST_THREADS, availableParallelism())
   const daysAhead = Math.max(0, ask.fromDay - ask.table.firstDay)
   const chunks = planChunks({ ...ask, daysBefore: daysAhead, threads })
-  const isOwn = chunks[0]?.model === 'own'
-  const { task, gauges, table, sameMorning, levels, firstPlace } = ask
+  const isOwn = chunks[0]?.learnBefore !== null
+  const { task, gauges, table, sameMorning, levels, points } = ask
   const model = isOwn ? null : learnModel(gauges, lessonsOf(ask, daysAhead))
-  const workerData: ArchiveWork = { task, gauges, table, sameMorning, levels, firstPlace, model }
+  const workerData: ArchiveWork = { task, gauges, table, sameMorning, levels, points, model }
   const entry = workerEntry('archiveWorker', import.meta.url)
   const pool = new Piscina({
     filename: fileURLToPath(entry.file),

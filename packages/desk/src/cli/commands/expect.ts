@@ -1,3 +1,4 @@
+import { evenLevels } from '@gaugewright/science'
 import { type Command, Option } from 'commander'
 import { expectHeader } from '../../app/archive/expectChunk.ts'
 import { type ArchiveOptions, addArchiveOptions, runArchiveCommand } from '../archiveCommand.ts'
@@ -28,7 +29,7 @@ export function addExpectCommand(program: Command, world: World): void {
         options,
         task: 'expect',
         header: expectHeader(quantiles, at !== undefined),
-        levels: Float64Array.from({ length: quantiles }, (_, index) => (index + 0.5) / quantiles),
+        levels: evenLevels(quantiles),
         what: 'expectations',
       })
     })

@@ -1,9 +1,10 @@
 import { existsSync } from 'node:fs'
 import { rm } from 'node:fs/promises'
+import { resolve } from 'node:path'
 import { type Command, InvalidArgumentError, Option } from 'commander'
 import { importFiles } from '../../app/importFiles.ts'
 import { type DayFormat, dayFormats } from '../../ports/intakeFiles.ts'
-import { valueFrom } from '../commandStopped.ts'
+import { CommandStopped, valueFrom } from '../commandStopped.ts'
 import { importSummary } from '../importSummary.ts'
 import { progressBar } from '../progress.ts'
 import { usualLedger, withLedger } from '../withLedger.ts'
@@ -27,7 +28,8 @@ interface ImportOptions {
   timeZone?: string
   readingTime?: string
   language?: 'en' | 'es'
-  keepGood?: string | true
+  keepGood?: boolean
+  refusedFile?: string
   json?: boolean
 }
 
@@ -57,13 +59,21 @@ export function addImportCommand(program: Command, world: World): void {
     .option('--time-zone <zone>', "IANA zone of a new network; this computer's if left out")
     .option('--reading-time <time>', 'local reading hour of a new network; 07:00 if left out')
     .addOption(new Option('--language <language>', 'of a new network').choices(['en', 'es']))
-    .option('--keep-good [file]', 'take the good rows and write the refused ones, with reasons, to this file')
+    .option('--keep-good', 'take the good rows, and write the refused ones with their reasons to FILE.refused.csv here')
+    .option('--refused-file <file>', 'where --keep-good writes them')
     .option('--json', 'print the result as JSON')
     .action((files: string[], options: ImportOptions) => runImport(world, files, options))
 }
 
 /** A ledger that was made for an import that failed does not stay behind. */
 async function runImport(world: World, paths: string[], options: ImportOptions): Promise<void> {
+  const { refusedFile } = options
+  if (refusedFile !== undefined && paths.some((path) => resolve(path) === resolve(refusedFile))) {
+    throw new CommandStopped(
+      { code: 'FILE_NOT_WRITABLE', seen: `${refusedFile} is to be read.`, advice: 'Give another --refused-file.' },
+      2,
+    )
+  }
   const isNew = !existsSync(options.db)
   try {
     await importInto(world, paths, options)
@@ -98,7 +108,7 @@ async function importInto(world: World, paths: string[], options: ImportOptions)
         missing: options.missing,
         flagged: options.flagged,
         wereInches: options.wereInches === true,
-        keepGood: options.keepGood === true ? refusedFileName(paths[0] ?? '') : options.keepGood,
+        keepGood: options.keepGood === true ? (options.refusedFile ?? refusedFileName(paths[0] ?? '')) : undefined,
         onProgress: (_, done, total) => bar.update(done, total),
       })
       bar.stop()
