@@ -89,7 +89,7 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
       value -= l * siteMean[c]!
     }
     // The inverse of the diagonal is kept in its place.
-    const inverse = 1 / Math.sqrt(diagonal > 1e-4 ? diagonal : 1e-4)
+    const inverse = 1 / Math.sqrt(Math.max(diagonal, 1e-4))
     matrix[rowA + a] = inverse
     right *= inverse
     value *= inverse

@@ -69,7 +69,7 @@ export function evidenceAt(judgement: Judgement, index: number): Evidence {
       judgement.gauges,
       row,
       finding.gauge,
-      mostNeighbours,
+      mostNeighbours(judgement.gauges.ids.length),
       judgement.sameMorning,
     ),
     daysAround: daysAround(judgement, row, finding.gauge),

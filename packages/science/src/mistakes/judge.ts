@@ -18,7 +18,7 @@ import { mostNeighbours, reserveNeighbours } from './limits.ts'
  * @param model   learned of the same gauges (learnModel)
  */
 export function judge(gauges: GaugeSet, table: DailyTable, model: Model, ask: JudgeAsk): Judgement {
-  const hood = buildNeighbourhood(gauges, model.correlation, mostNeighbours + reserveNeighbours)
+  const hood = buildNeighbourhood(gauges, model.correlation, mostNeighbours(gauges.ids.length) + reserveNeighbours)
   const out = openJudgement(gauges, openLatentTable(table, model), hood, ask)
   if (ask.sameMorning) judgeForward(out, ask)
   else judgeWhole(out, ask)

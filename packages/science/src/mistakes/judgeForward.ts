@@ -19,7 +19,7 @@ export function judgeForward(out: Judgement, ask: JudgeAsk): void {
   // ln of the sum over all ways to explain the rows before each row, over the product of their single weights.
   const forward = new Float64Array((table.dayCount + 1) * n)
   for (let row = 0; row <= to; row++) {
-    const sweep: SweepAsk = { most: mostNeighbours, latestRow: row, damping: 0.8 }
+    const sweep: SweepAsk = { most: mostNeighbours(n), latestRow: row, damping: 0.8 }
     for (let round = 0; round < rounds; round++) {
       for (let pass = 0; pass < sweepsPerRound; pass++) sweepDay(latent, hood, row, sweep)
       const isLast = round === rounds - 1

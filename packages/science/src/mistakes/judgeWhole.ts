@@ -15,7 +15,7 @@ export function judgeWhole(out: Judgement, ask: JudgeAsk): void {
   const { table } = latent
   const n = table.gaugeCount
   const rows = table.dayCount
-  const sweep: SweepAsk = { most: mostNeighbours, latestRow: rows - 1, damping: 0.8 }
+  const sweep: SweepAsk = { most: mostNeighbours(n), latestRow: rows - 1, damping: 0.8 }
   const single = new Float64Array(n * rows)
   for (let round = 0; round < rounds; round++) {
     for (let pass = 0; pass < sweepsPerRound; pass++)
