@@ -10,7 +10,7 @@ type Props = ButtonHTMLAttributes<HTMLButtonElement> & {
 
 export function Button({ look = 'plain', hint, children, className = '', ...rest }: Props) {
   return (
-    <button type="button" {...rest} className={`${styles.button} ${styles[look]} ${className}`}>
+    <button type="button" {...rest} className={[styles.button, styles[look], className].filter(Boolean).join(' ')}>
       {children}
       {hint ? <Key>{hint}</Key> : null}
     </button>

@@ -218,7 +218,7 @@ describe('the morning on a phone', () => {
     const first = await chosenReading(page)
     await page.getByTestId('docket').locator('button').nth(1).tap()
     const reading = await otherReading(page, first)
-    await page.getByRole('button', { name: 'Stands' }).tap()
+    await page.getByRole('button', { name: 'Stands', exact: true }).tap()
     await soon(async () => (await decisionOf(reading))?.verdict).toBe('stands')
     for (const tab of ['Map', 'Roll', 'Evidence']) {
       await page.getByRole('navigation').getByRole('button', { name: tab }).tap()
