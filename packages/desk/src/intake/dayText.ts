@@ -23,6 +23,9 @@ export const dayFormatWords: Record<DayFormat, string> = {
   'y/m/d': 'a date like 2026/03/29',
 }
 
+/** 1700-01-01: no daily gauge reading is older, so an earlier year is mistyped. */
+export const earliestDay = epochDayFromDate(1700, 1, 1)
+
 /** The epoch day, or null where the text is not a real date in that format. */
 export function readDay(text: string, format: DayFormat): EpochDay | null {
   if (format === 'iso') return parseIsoDay(text)

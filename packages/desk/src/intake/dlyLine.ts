@@ -12,6 +12,8 @@ export const DLY_LINE_LENGTH = 269
 const HEADER_LENGTH = 21
 const FIELD_LENGTH = 8
 const MISSING = -9999
+/** No daily reading is older: an earlier year is mistyped. */
+const EARLIEST_YEAR = 1700
 
 export interface DlyLine {
   station: string
@@ -33,7 +35,7 @@ const linePattern = /^([A-Z]{2}[A-Z0-9_-]{9})(\d{4})(\d{2})([A-Z0-9]{4})/
 export function dlyLine(path: string, { line, text }: TextLine): DlyLine {
   const parts = linePattern.exec(text)
   const month = Number(parts?.[3])
-  if (parts === null || month < 1 || month > 12) {
+  if (parts === null || month < 1 || month > 12 || Number(parts[2]) < EARLIEST_YEAR) {
     throw new IntakeRefusal(
       'DLY_LAYOUT',
       placed({ path, line, field: 'columns 1-21' }, text.slice(0, HEADER_LENGTH), 'station, year, month and element'),

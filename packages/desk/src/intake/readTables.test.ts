@@ -120,6 +120,12 @@ it.each([
     'f.csv line 3, day: found "2026-02-30", wanted a date like 2026-03-29.',
   ],
   ['a day in another order', long('A,02/03/2026,1,'), 'DAY_NOT_VALID', 'f.csv line 3, day: found "02/03/2026"'],
+  [
+    'a year before there were gauges',
+    long('A,0206-03-02,1,'),
+    'DAY_NOT_VALID',
+    'f.csv line 3, day: found "0206-03-02", wanted a day since 1700.',
+  ],
   ['no day', long('A,,1,'), 'DAY_NOT_VALID', 'f.csv line 3, day: found nothing'],
   [
     'no gauge',
@@ -184,10 +190,10 @@ it.each([
   ['nothing at all', '', 'FILE_EMPTY', 'f.csv is empty.'],
   [
     'a mistyped year',
-    'gauge,day,amount\nA,0026-03-02,1\nB,2026-03-02,1\n' +
-      Array.from({ length: 300 }, (_, n) => `G${n},2026-03-02,0\n`).join(''),
+    'gauge,day,amount\nA,1726-03-02,1\nB,2026-03-02,1\n' +
+      Array.from({ length: 1500 }, (_, n) => `G${n},2026-03-02,0\n`).join(''),
     'TABLE_TOO_LARGE',
-    'f.csv spans 0026-03-02 to 2026-03-02 at 302 gauges',
+    'f.csv spans 1726-03-02 to 2026-03-02 at 1502 gauges',
   ],
 ])('refuses %s in one line that says where, what and what was wanted', async (_, text, code, seen) => {
   const problem = await cells('f.csv', text)

@@ -8,7 +8,7 @@ import { IntakeRefusal } from '../ports/intakeRefusal.ts'
 import { type AmountOfFile, readAmountText } from './amountText.ts'
 import type { CsvRow } from './csvSplitter.ts'
 import { type CsvTable, openCsvTable, refuseWrongWidth } from './csvTable.ts'
-import { dayFormatWords, readDay } from './dayText.ts'
+import { dayFormatWords, earliestDay, readDay } from './dayText.ts'
 import { type ReadingLayout, readingLayout } from './readingLayout.ts'
 import { type Place, placed } from './refusal.ts'
 
@@ -146,10 +146,14 @@ class RowReader {
       )
     }
     const { latestDay } = this.#options
-    if (latestDay !== undefined && day > latestDay) {
+    if (day < earliestDay || (latestDay !== undefined && day > latestDay)) {
       throw new IntakeRefusal(
         'DAY_NOT_VALID',
-        placed(this.#place(line, column), text.trim(), 'a day that has already come'),
+        placed(
+          this.#place(line, column),
+          text.trim(),
+          day < earliestDay ? 'a day since 1700' : 'a day that has already come',
+        ),
         'Mend the date.',
       )
     }

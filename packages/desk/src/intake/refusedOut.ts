@@ -57,7 +57,7 @@ function notWritable(path: string, error: unknown): IntakeRefusal {
   return new IntakeRefusal(
     'FILE_NOT_WRITABLE',
     `The refused rows cannot be written to "${path}" (${(error as Error).message}).`,
-    'Name another place with --keep-good FILE.',
+    'Name another place with --refused-file.',
   )
 }
 

@@ -221,6 +221,22 @@ it('tells that it is busy when another program keeps the ledger locked', async (
   })
 })
 
+it('waits for another program that writes, and goes on with its own work meanwhile', async () => {
+  const path = await madeLedger()
+  const ledger = await openSqliteLedger(path)
+  const other = openDatabase(path)
+  other.exec('begin immediate')
+  const order: string[] = []
+  const waiting = ledger.saveCached('n', 'key', '1', 'body').then(() => order.push('written'))
+  expect((await ledger.readings('n', '2026-03-02', '2026-03-02')).length).toBe(1)
+  order.push('read')
+  other.exec('commit')
+  other.close()
+  await waiting
+  expect(order).toEqual(['read', 'written'])
+  await ledger.close()
+})
+
 it('finds a day, a gauge and a reading by index, never by going through the table', async () => {
   const path = await madeLedger()
   const current = 'not exists (select 1 from reading n where n.network_key = r.network_key and n.supersedes = r.id)'

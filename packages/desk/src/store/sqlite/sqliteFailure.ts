@@ -4,7 +4,6 @@ import { LedgerError } from '../../ports/ledgerError.ts'
 export function sqliteFailure(error: unknown, path: string): unknown {
   if (error instanceof LedgerError || !(error instanceof Error)) return error
   const { message } = error
-  const code = (error as { errcode?: number }).errcode ?? 0
   const table = /UNIQUE constraint failed: (reading|decision)\.network_key, \1\.id$/.exec(message)?.[1]
   if (table !== undefined) {
     return new LedgerError('ID_TAKEN', `The ${table} has an id that another ${table} has.`, 'Give each a fresh id.')
@@ -16,17 +15,13 @@ export function sqliteFailure(error: unknown, path: string): unknown {
       'Look the reading up again and correct the newest one.',
     )
   }
-  switch (code & 0xff) {
-    case 5: // SQLITE_BUSY
-    case 6: // SQLITE_LOCKED
-      return new LedgerError(
-        'LEDGER_BUSY',
-        `"${path}" is being written to by another program.`,
-        'Try again in a moment.',
-      )
+  if (isBusy(error)) {
+    return new LedgerError('LEDGER_BUSY', `"${path}" is being written to by another program.`, 'Try again in a moment.')
+  }
+  switch (resultCode(error)) {
     case 8: // SQLITE_READONLY
-    case 13: // SQLITE_FULL
     case 10: // SQLITE_IOERR
+    case 13: // SQLITE_FULL
     case 14: // SQLITE_CANTOPEN
       return new LedgerError(
         'LEDGER_CANNOT_WRITE',
@@ -44,4 +39,15 @@ export function sqliteFailure(error: unknown, path: string): unknown {
     default:
       return error
   }
+}
+
+/** SQLITE_BUSY (5) or SQLITE_LOCKED (6). */
+export function isBusy(error: unknown): boolean {
+  const code = resultCode(error)
+  return code === 5 || code === 6
+}
+
+/** SQLite's primary result code; 0 where the error is not SQLite's. */
+function resultCode(error: unknown): number {
+  return ((error as { errcode?: number }).errcode ?? 0) & 0xff
 }

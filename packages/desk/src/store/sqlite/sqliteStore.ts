@@ -6,8 +6,12 @@ import { Kysely, SqliteDialect } from 'kysely'
 import type { Tables } from '../sql/tables.ts'
 import type { Store, WriteTransaction } from '../sql/writeTransaction.ts'
 import { connectionSettings, type Database, kyselyDatabase, openDatabase } from './openDatabase.ts'
-import { sqliteFailure } from './sqliteFailure.ts'
+import { isBusy, sqliteFailure } from './sqliteFailure.ts'
 import { SqliteReadings } from './sqliteReadings.ts'
+
+/** How long to wait for other programs that write, and how often to look. */
+const PATIENCE_MS = 30_000
+const PAUSE_MS = 50
 
 export class SqliteStore implements Store {
   readonly db: Kysely<Tables>
@@ -23,6 +27,7 @@ export class SqliteStore implements Store {
   constructor(path: string, writer: Database) {
     this.#path = path
     this.#writer = writer
+    writer.exec('pragma busy_timeout = 0')
     this.#reader = openDatabase(path)
     this.#reader.exec(connectionSettings)
     this.db = kyselyOver(this.#reader)
@@ -37,7 +42,7 @@ export class SqliteStore implements Store {
     })
     await before
     try {
-      this.#writer.exec('begin immediate')
+      await this.#beginWhenFree()
     } catch (error) {
       endTurn()
       throw sqliteFailure(error, this.#path)
@@ -52,8 +57,21 @@ export class SqliteStore implements Store {
     this.#reader.close()
     // The last connection folds the log into the file when it closes, but a driver may close only when its statements are
     // collected. Others that have the ledger open may keep it from folding now: then they do it.
-    this.#writer.exec('pragma busy_timeout = 0; pragma wal_checkpoint(truncate)')
+    this.#writer.exec('pragma wal_checkpoint(truncate)')
     this.#writer.close()
+  }
+
+  /** Another program may be bringing in a large file: wait for it without holding up this one. */
+  async #beginWhenFree(): Promise<void> {
+    for (let waitedMs = 0; ; waitedMs += PAUSE_MS) {
+      try {
+        this.#writer.exec('begin immediate')
+        return
+      } catch (error) {
+        if (!isBusy(error) || waitedMs >= PATIENCE_MS) throw error
+        await new Promise((resume) => setTimeout(resume, PAUSE_MS))
+      }
+    }
   }
 
   #transaction(endTurn: () => void): WriteTransaction {
