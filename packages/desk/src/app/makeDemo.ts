@@ -1,7 +1,7 @@
 /** Stores the invented network of the demo in an empty ledger, whole or not at all, and learns its model. */
 import { makeScenario, readingAt, type Scenario } from '@gaugewright/scenario'
 import type { IsoDay, Reading } from '@gaugewright/science'
-import type { Gauge } from '../ports/ledger.ts'
+import type { Gauge, Ledger } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
 import { reviewDay } from './reviewDay.ts'
@@ -23,7 +23,10 @@ export interface DemoMade {
   today: IsoDay
 }
 
+/** The demo's network, by which its ledger is known from a real one. */
 const NETWORK_ID = 'demo'
+/** Kept in the ledger's cache once the demo is whole. */
+const WHOLE_KEY = 'demo is whole'
 const BATCH = 5000
 
 export async function makeDemo(ports: Ports, ask: MakeDemoAsk): Promise<Answer<DemoMade>> {
@@ -48,7 +51,16 @@ export async function makeDemo(ports: Ports, ask: MakeDemoAsk): Promise<Answer<D
   const reviewed = await reviewDay(ports, { day: ask.today })
   if (!reviewed.ok) return reviewed
   ask.onProgress?.('learning', 1, 1)
+  await ports.ledger.saveCached(NETWORK_ID, WHOLE_KEY, '1', ask.today)
   return answered({ gauges: scenario.gauges.length, readings: scenario.readings.count, today: ask.today })
+}
+
+/** What a ledger holds, seen from the demo. `begun`: its making was broken off. */
+export async function demoState(ledger: Ledger): Promise<'empty' | 'whole' | 'begun' | 'other'> {
+  const networks = await ledger.networks()
+  if (networks.length === 0) return 'empty'
+  if (networks.some((network) => network.id !== NETWORK_ID)) return 'other'
+  return (await ledger.cached(NETWORK_ID, WHOLE_KEY)) === null ? 'begun' : 'whole'
 }
 
 async function store(

@@ -2,6 +2,7 @@
 import {
   type DailyTable,
   type Evidence,
+  epochDayFromIso,
   evidenceAt,
   type Finding,
   findingAt,
@@ -73,11 +74,13 @@ function keptOrJudged(ledger: Ledger, morning: Morning, learned: LearnedModel): 
 /** Pure: the table of the accepted record, judged. */
 export function judgeMorning(morning: Morning, learned: LearnedModel, stateKey: string): JudgedMorning {
   const accepted = acceptedRecord(morning.readings, morning.decisions)
+  const firstDay = Math.max(morning.epochDay - windowDays.before, epochDayFromIso(morning.range.firstDay))
+  const lastDay = Math.min(morning.epochDay + windowDays.after, epochDayFromIso(morning.range.lastDay))
   const { table, readingIds } = morningTable(
     accepted.filter((entry) => entry.settled || isComparable(morning.network, entry.reading)),
     learned.indexOf,
-    morning.epochDay - windowDays.before,
-    windowDays.before + 1 + windowDays.after,
+    firstDay,
+    lastDay - firstDay + 1,
   )
   const ask = { fromDay: morning.epochDay, toDay: morning.epochDay, sameMorning: false }
   const judgement = judge(learned.gaugeSet, table, learned.model, ask)

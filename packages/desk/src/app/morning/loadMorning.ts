@@ -69,7 +69,8 @@ type Facts = Omit<Morning, 'epochDay' | 'fingerprint' | 'substance'>
 /** Readings and decisions are immutable, so their ids stand for them; whatever may change beside them is taken whole. */
 function keysOf(facts: Facts): Pick<Morning, 'fingerprint' | 'substance'> {
   const { network, day, range, gauges, absences } = facts
-  const readings = createHash('sha1').update(JSON.stringify([network, day, gauges]))
+  const days = [day, range.firstDay, range.lastDay]
+  const readings = createHash('sha1').update(JSON.stringify([network, days, gauges]))
   for (const reading of facts.readings) readings.update(reading.id)
   const substance = readings.copy()
   for (const { readingId, verdict, amended, by } of decisionsInForce(facts.decisions).values()) {

@@ -1,8 +1,10 @@
+import { existsSync } from 'node:fs'
 import { rm } from 'node:fs/promises'
 import type { Command } from 'commander'
-import { type DemoStep, makeDemo } from '../../app/makeDemo.ts'
+import { refused } from '../../app/answer.ts'
+import { type DemoStep, demoState, makeDemo } from '../../app/makeDemo.ts'
 import type { Ports } from '../../ports/ports.ts'
-import { valueFrom } from '../commandStopped.ts'
+import { CommandStopped, valueFrom } from '../commandStopped.ts'
 import { isoDayOption, wholeNumberOption } from '../dayOption.ts'
 import { openDesk } from '../openDesk.ts'
 import { progressBar } from '../progress.ts'
@@ -40,13 +42,30 @@ export function addDemoCommand(program: Command, world: World): void {
     .option('--no-open', 'do not open the browser')
     .option('--no-serve', 'only make the file')
     .action(async (options: DemoOptions) => {
-      if (options.fresh) for (const suffix of ['', '-wal', '-shm']) await rm(options.db + suffix, { force: true })
+      await clearPlace(world, options)
       await withLedger(world, options.db, { create: true }, async (ports) => {
-        if ((await ports.ledger.networks()).length === 0) await fill(world, ports, options)
+        if ((await demoState(ports.ledger)) === 'empty') await fill(world, ports, options)
         if (!options.serve) return
         await openDesk(world, ports, { ledger: options.db, open: options.open, port: options.port })
       })
     })
+}
+
+/** A demo that is to be made anew, or was broken off, is taken away; a real ledger never is. */
+async function clearPlace(world: World, options: DemoOptions): Promise<void> {
+  if (!existsSync(options.db)) return
+  const state = await withLedger(world, options.db, { create: false }, ({ ledger }) => demoState(ledger))
+  if (state === 'other') {
+    throw new CommandStopped(
+      refused(
+        'LEDGER_NOT_EMPTY',
+        `${options.db} holds a network of its own`,
+        'Make the demo in another file with --db.',
+      ).problem,
+    )
+  }
+  if (state !== 'begun' && options.fresh !== true) return
+  for (const suffix of ['', '-wal', '-shm']) await rm(options.db + suffix, { force: true })
 }
 
 async function fill(world: World, ports: Ports, options: DemoOptions): Promise<void> {
