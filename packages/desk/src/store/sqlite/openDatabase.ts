@@ -47,7 +47,7 @@ export const connectionSettings = `
   pragma checkpoint_fullfsync = on;
   pragma journal_size_limit = 67108864;
   pragma temp_store = memory;
-  pragma cache_size = -32768;
+  pragma cache_size = -16384;
 `
 
 /** A connection with nothing set yet, so that a file that is not ours is looked at before anything is written to it. */
