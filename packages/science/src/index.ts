@@ -4,6 +4,9 @@
 export type { Climate } from './climate/climate.ts'
 export { ScienceError, type ScienceErrorCode } from './error.ts'
 export type { Correlation } from './expectation/correlation.ts'
+export { expectAtPoints } from './expectation/expectAtPoints.ts'
+export { believingModel, type ExpectAsk, type Expectations, evenLevels } from './expectation/expectations.ts'
+export { expectLeaveOneOut } from './expectation/expectLeaveOneOut.ts'
 export { amountMoments, amountQuantile, dryChance, type Predictive, predictiveAt } from './expectation/predictive.ts'
 export { evidenceAt, findingAt, findingIndex } from './mistakes/evidence.ts'
 export {

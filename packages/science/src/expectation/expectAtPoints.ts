@@ -32,8 +32,9 @@ export function expectAtPoints(judgement: Judgement, points: GaugeSet, ask: Expe
   const count = points.ids.length
   const out = openExpectations(count, table, ask)
   const write = expectationWriter(out)
+  const most = mostNeighbours(n)
   const scales = monthScales(gauges, judgement, points)
-  const neighbourhoods = pointNeighbourhoods(gauges, model.correlation, points, mostNeighbours(gauges.ids.length) + reserveNeighbours)
+  const neighbourhoods = pointNeighbourhoods(gauges, model.correlation, points, most + reserveNeighbours)
   const view = withOwnCavities(latent, blockSize)
   const firstRow = out.firstDay - table.firstDay
   for (let from = 0; from < count; from += blockSize) {
@@ -41,7 +42,7 @@ export function expectAtPoints(judgement: Judgement, points: GaugeSet, ask: Expe
     const hood = neighbourhoods(from, until)
     for (let d = 0; d < out.dayCount; d++) {
       const row = firstRow + d
-      const sweep = { most: mostNeighbours(gauges.ids.length), latestRow: sameMorning ? row : table.dayCount - 1, damping: 1 }
+      const sweep = { most, latestRow: sameMorning ? row : table.dayCount - 1, damping: 1 }
       for (let p = from; p < until; p++) {
         computeCavity(view, hood, row, p - from, sweep)
         const i = row * n + p - from
