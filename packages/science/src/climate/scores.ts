@@ -9,6 +9,8 @@ import { type Climate, wetGrid } from './climate.ts'
 
 /** The constants of one gauge and month, ready for fast conversion. */
 export interface ScoreScale {
+  /** 0 to 11. */
+  month: number
   /** Scores below are dry days. */
   dryThreshold: number
   logScale: number
@@ -50,6 +52,7 @@ export function scoreScale(climate: Climate, gauge: number, month: number): Scor
   const tableStart = month * wetGrid.count
   const firstCell = wetScoreAt(climate.wetScore, tableStart, Math.log(dryBelowMm) - logScale)
   return {
+    month,
     dryThreshold: normalQuantile(dryShare),
     logScale,
     wetFactor: (1 - dryShare) / normalCdf(-firstCell),
