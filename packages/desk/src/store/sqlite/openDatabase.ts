@@ -1,5 +1,5 @@
 /**
- * The one place that knows which SQLite is under us: `node:sqlite` where Node has it (22.13 and later), else the same
+ * The one place that knows which SQLite is under us: `node:sqlite` where Node has it whole (22.16 and later), else the same
  * interface from @photostructure/sqlite. Settings here are what the promise of durability rests on: see
  * docs/decisions/0002-ledger-survives-a-kill.md.
  */
@@ -22,16 +22,23 @@ export interface Database {
 
 const require = createRequire(import.meta.url)
 
-function sqliteModule(): { DatabaseSync: new (path: string) => Database } {
+interface SqliteModule {
+  DatabaseSync: new (path: string) => Database
+  StatementSync: { prototype: Statement }
+}
+
+function sqliteModule(): SqliteModule {
   const { emitWarning } = process
   process.emitWarning = () => {} // "SQLite is an experimental feature": said once per start, on the user's terminal
   try {
-    return require('node:sqlite')
+    const own = require('node:sqlite') as SqliteModule
+    if ('columns' in own.StatementSync.prototype) return own
   } catch {
-    return require('@photostructure/sqlite')
+    // Node 20 has none.
   } finally {
     process.emitWarning = emitWarning
   }
+  return require('@photostructure/sqlite') as SqliteModule
 }
 
 const WAIT_MS = 10_000
