@@ -21,16 +21,22 @@ if (!node.ok) {
   console.error(node.advice)
   process.exit(1)
 }
-const browser = chosen.some(({ needsBrowser }) => needsBrowser) ? need('chromium') : node
+const browser = chosen.some(({ inBrowser }) => inBrowser) ? need('chromium') : node
 
 const results: StepResult[] = []
 for (const step of chosen) {
   console.log(`\n=== ${step.name}`)
-  if (step.needsBrowser && !browser.ok) {
-    results.push({ name: step.name, isGood: false, notRun: browser.advice, tookMs: 0 })
+  const hindrance = step.inBrowser ? hindranceOfBrowserTests() : undefined
+  if (hindrance !== undefined) {
+    results.push({ name: step.name, isGood: false, notRun: hindrance, tookMs: 0 })
     continue
   }
   results.push(runStep(step, browser.ok ? browser.environment : {}))
 }
 console.log(`\n${summarise(results)}`)
 process.exitCode = results.every(({ isGood }) => isGood) ? 0 : 1
+
+function hindranceOfBrowserTests(): string | undefined {
+  if (!browser.ok) return browser.advice
+  return results.some(({ name, isGood }) => name === 'build' && !isGood) ? 'the build failed' : undefined
+}

@@ -5,7 +5,8 @@ export interface Step {
   commands: string[][]
   /** Arguments for vitest, whose tests are counted. */
   tests?: string[]
-  needsBrowser?: boolean
+  /** Runs in Chromium, on what the step "build" made. */
+  inBrowser?: boolean
 }
 
 const tsx = (script: string) => ['tsx', `scripts/${script}`]
@@ -28,6 +29,6 @@ export const steps: Step[] = [
   { name: 'published checks', commands: [], tests: ['--project', 'published'] },
   { name: 'laws', commands: [], tests: ['--project', 'laws'] },
   { name: 'store promises', commands: [], tests: ['--project', 'store'] },
-  { name: 'end to end', commands: [], tests: [...browserTests, '--project', 'end-to-end'], needsBrowser: true },
-  { name: 'accessibility', commands: [], tests: [...browserTests, '--project', 'accessibility'], needsBrowser: true },
+  { name: 'end to end', commands: [], tests: [...browserTests, '--project', 'end-to-end'], inBrowser: true },
+  { name: 'accessibility', commands: [], tests: [...browserTests, '--project', 'accessibility'], inBrowser: true },
 ]
