@@ -2,7 +2,7 @@
  * The field of a judged morning on the network's map. Its parameters are fitted to the day as it was reported, without
  * the readings in doubt, so that a decision moves amounts and never the model; grids and parameters are kept.
  */
-import { type DayAmounts, type FieldParams, type FieldValues, fieldWith, fitField } from '@gaugewright/science'
+import { type DayAmounts, type FieldParams, fitField } from '@gaugewright/science'
 import type { Ledger } from '../../ports/ledger.ts'
 import { type JudgedMorning, judgedUndecided } from '../morning/judgedMorning.ts'
 import { RecentlyUsed } from '../morning/recentlyUsed.ts'
@@ -20,7 +20,7 @@ const FINE = 84
 const COARSE = 22
 
 const maps = new WeakMap<Ledger, RecentlyUsed<Promise<MorningMap>>>()
-const fits = new WeakMap<Ledger, RecentlyUsed<FieldParams>>()
+const fits = new WeakMap<Ledger, RecentlyUsed<MorningParams>>()
 
 /** The map of the network. The base map is read once: a new one shows when the desk is opened anew. */
 export function mapOfMorning(ledger: Ledger, judged: JudgedMorning): Promise<MorningMap> {
@@ -47,9 +47,15 @@ export function amountsOfMorning(judged: JudgedMorning): DayAmounts {
   return dayAmounts(judged.table, judged.morning.epochDay, judged.morning.gauges)
 }
 
+export interface MorningParams {
+  params: FieldParams
+  /** Names them: they rest on the readings alone. */
+  key: string
+}
+
 /** Parameters of the day's field, the same whatever is decided. */
-export function paramsOfMorning(ledger: Ledger, judged: JudgedMorning): FieldParams {
-  const cache = fits.get(ledger) ?? new RecentlyUsed<FieldParams>(32)
+export function paramsOfMorning(ledger: Ledger, judged: JudgedMorning): MorningParams {
+  const cache = fits.get(ledger) ?? new RecentlyUsed<MorningParams>(32)
   fits.set(ledger, cache)
   const undecided = judgedUndecided(ledger, judged)
   const before = cache.get(undecided.stateKey)
@@ -59,11 +65,7 @@ export function paramsOfMorning(ledger: Ledger, judged: JudgedMorning): FieldPar
     if (standsOdds >= judged.morning.network.docketBelow) continue
     amounts.amountMm[undecided.judgement.gauge[index] ?? 0] = Number.NaN
   }
-  const params = fitField(judged.learned.gaugeSet, amounts)
-  cache.set(undecided.stateKey, params)
-  return params
-}
-
-export function fieldOver(judged: JudgedMorning, params: FieldParams, amounts: DayAmounts, grid: MapGrid): FieldValues {
-  return fieldWith(params, judged.learned.gaugeSet, amounts, grid.points)
+  const made = { params: fitField(judged.learned.gaugeSet, amounts), key: undecided.stateKey }
+  cache.set(undecided.stateKey, made)
+  return made
 }

@@ -1,10 +1,10 @@
 /** How much the map would change if a proposal were taken: the weight of a doubt. */
-import type { FieldValues, Finding } from '@gaugewright/science'
+import { type FieldValues, type Finding, fieldWith } from '@gaugewright/science'
 import type { Ledger } from '../../ports/ledger.ts'
 import { type JudgedMorning, judgedUndecided } from '../morning/judgedMorning.ts'
 import { RecentlyUsed } from '../morning/recentlyUsed.ts'
 import { type AmountChange, withChanges } from './dayAmounts.ts'
-import { amountsOfMorning, fieldOver, type MorningMap, paramsOfMorning } from './fieldOfMorning.ts'
+import { amountsOfMorning, type MorningMap, paramsOfMorning } from './fieldOfMorning.ts'
 
 const changes = new WeakMap<Ledger, RecentlyUsed<number>>()
 const befores = new WeakMap<Ledger, RecentlyUsed<FieldValues>>()
@@ -29,10 +29,11 @@ export function mapChangeMm(
   const key = `${undecided.stateKey} ${readingId} ${Math.round(change.amountMm / SAME_MM)}`
   const kept = cache.get(key)
   if (kept !== undefined) return kept
-  const params = paramsOfMorning(ledger, judged)
+  const { params } = paramsOfMorning(ledger, judged)
+  const { gaugeSet } = judged.learned
   const amounts = amountsOfMorning(undecided)
-  const before = beforeOf(ledger, undecided, () => fieldOver(judged, params, amounts, map.coarse))
-  const after = fieldOver(judged, params, withChanges(amounts, [change]), map.coarse)
+  const before = beforeOf(ledger, undecided, () => fieldWith(params, gaugeSet, amounts, map.coarse.points))
+  const after = fieldWith(params, gaugeSet, withChanges(amounts, [change]), map.coarse.points)
   const changed = meanAbsoluteChange(before.meanMm, after.meanMm)
   cache.set(key, changed)
   return changed
