@@ -1,10 +1,13 @@
-/** The evidence about one reading in the terminal. Pure. */
+/** The evidence about one reading in the terminal, in the unit it was typed in. Pure. */
 import type { DayEvidence } from '@gaugewright/contract'
+import { formatAmount, umFromMm } from '@gaugewright/science'
 
 const SHOWN_NEIGHBOURS = 8
 
 export function printEvidence(evidence: DayEvidence): string {
   const { reading } = evidence
+  const amount = (amountMm: number, isTrace = false): string =>
+    `${formatAmount({ amountUm: umFromMm(amountMm), isTrace }, reading.unit).padStart(7)} ${reading.unit}`
   const days = reading.firstDay === reading.lastDay ? reading.lastDay : `${reading.firstDay} to ${reading.lastDay}`
   const lines = [
     `${evidence.code} ${evidence.name}, ${days}: typed "${reading.text}" (${reading.unit})`,
@@ -12,14 +15,12 @@ export function printEvidence(evidence: DayEvidence): string {
     '',
     ...evidence.explanations
       .filter((explanation) => explanation.odds >= 0.005)
-      .map(
-        ({ kind, odds, impliedMm }) => `${percent(odds)}  ${kind.padEnd(15)} ${impliedMm.toFixed(1).padStart(7)} mm`,
-      ),
+      .map(({ kind, odds, impliedMm }) => `${percent(odds)}  ${kind.padEnd(15)} ${amount(impliedMm)}`),
     '',
     ...evidence.neighbours.slice(0, SHOWN_NEIGHBOURS).map((neighbour) => {
-      const amount = neighbour.amountMm === null ? '-' : neighbour.isTrace ? 'trace' : neighbour.amountMm.toFixed(1)
+      const caught = neighbour.amountMm === null ? '-'.padStart(10) : amount(neighbour.amountMm, neighbour.isTrace)
       const distance = `${(neighbour.distanceM / 1000).toFixed(1).padStart(6)} km`
-      return `${distance}  ${amount.padStart(7)} mm  weight ${percent(neighbour.weight)}  ${neighbour.code} ${neighbour.name}`
+      return `${distance}  ${caught}  weight ${percent(neighbour.weight)}  ${neighbour.code} ${neighbour.name}`
     }),
   ]
   for (const decision of evidence.decisions) {

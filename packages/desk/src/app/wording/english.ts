@@ -1,7 +1,7 @@
 /** What the desk says in English. One switch over every explanation; the compiler refuses a kind without words. */
 import type { Explanation } from '@gaugewright/science'
 import { type Figures, figuresFor } from './figures.ts'
-import { expectedRange, isUsual, type WordingAsk, type Words } from './wordingAsk.ts'
+import { expectedRange, isAbove, isUsual, type WordingAsk, type Words } from './wordingAsk.ts'
 
 export function englishWords(explanation: Explanation, ask: WordingAsk): Words {
   const say = figuresFor('en', ask.unit)
@@ -99,7 +99,7 @@ export function englishWords(explanation: Explanation, ask: WordingAsk): Words {
     }
     case 'other':
       return {
-        sentence: `${capital(typed)} is hard to explain: ${expected}, and none of the usual slips fits well.`,
+        sentence: `${capital(typed)} is hard to explain: ${expected}, and none of the usual slips fits well.${isAbove(finding) ? ' A shower between the gauges would do it.' : ''}`,
         question:
           'Could you look at your note once more, and tell us whether anything happened at the gauge: moved, blocked by leaves, overflowed, read at another hour?',
       }
@@ -115,7 +115,7 @@ export function englishMessage(question: string, ask: WordingAsk): string {
   const typed = ask.finding.isTrace ? `"${ask.typedText}" (a trace)` : `"${ask.typedText}" (${unitWord})`
   return [
     `${ask.observerName === null ? 'Hello' : `Dear ${ask.observerName}`},`,
-    `thank you for your reading at ${ask.gaugeName} for ${days}. You typed ${typed}.`,
+    `Thank you for your reading at ${ask.gaugeName} for ${days}. You typed ${typed}.`,
     question,
     'If it is right as it stands, a short "yes" is all we need. Thank you for reading your gauge: every reading counts.',
   ].join('\n\n')

@@ -1,7 +1,7 @@
 /** What the desk says in Spanish. One switch over every explanation; the compiler refuses a kind without words. */
 import type { Explanation } from '@gaugewright/science'
 import { type Figures, figuresFor } from './figures.ts'
-import { expectedRange, isUsual, type WordingAsk, type Words } from './wordingAsk.ts'
+import { expectedRange, isAbove, isUsual, type WordingAsk, type Words } from './wordingAsk.ts'
 
 export function spanishWords(explanation: Explanation, ask: WordingAsk): Words {
   const say = figuresFor('es', ask.unit)
@@ -99,7 +99,7 @@ export function spanishWords(explanation: Explanation, ask: WordingAsk): Words {
     }
     case 'other':
       return {
-        sentence: `${capital(typed)} es difícil de explicar: ${expected}, y ningún desliz habitual encaja bien.`,
+        sentence: `${capital(typed)} es difícil de explicar: ${expected}, y ningún desliz habitual encaja bien.${isAbove(finding) ? ' Un chubasco entre los pluviómetros lo explicaría.' : ''}`,
         question:
           '¿Podría mirar de nuevo su nota y decirnos si pasó algo con el pluviómetro: movido, tapado por hojas, rebosado, leído a otra hora?',
       }

@@ -154,3 +154,10 @@ it('days are written as the readers of each language and unit write them', () =>
   expect(figuresFor('es', 'mm').day(DAY)).toBe('martes, 3 de marzo')
   expect(figuresFor('es', 'mm').amount(12.35)).toBe('12,4 mm')
 })
+
+it('an amount that no slip explains may be a shower of its own, where it is more than expected and only there', () => {
+  const other = explanationOf('other', 0.8)
+  const more = askOf('en', 'mm', findingOf({ reportedMm: 90 }))
+  expect(wordsFor(other, more).sentence).toContain('A shower between the gauges')
+  expect(wordsFor(other, askOf('en', 'mm')).sentence).not.toContain('shower')
+})

@@ -35,6 +35,11 @@ export function isUsual(finding: Finding): boolean {
   return finding.reportedMm >= lowMm - HALF_DIGIT_MM && finding.reportedMm <= highMm + HALF_DIGIT_MM
 }
 
+/** More than the central 80 % of what was expected. */
+export function isAbove(finding: Finding): boolean {
+  return !isUsual(finding) && finding.reportedMm > expectedRange(finding).highMm
+}
+
 /** The explanation `stands`, for a finding whose list of explanations does not hold it. */
 export function standsExplanation(finding: Finding): Explanation {
   return {
