@@ -64,6 +64,12 @@ export function makeFormat(words: Words, language: Language, unit: Unit, timeZon
     /** The smallest step the network reports, mm. */
     stepMm: unit === 'in' ? 0.254 : 0.1,
     percent,
+    /** The same for narrow columns: >99 %, <1 %. */
+    percentTight: (share: number) => {
+      if (share > 0.99 && share < 1) return '>99 %'
+      if (share < 0.01 && share > 0) return '<1 %'
+      return `${Math.round(share * 100)} %`
+    },
     number: (value: number, places: number) => decimal(value, places, language),
     distance: (m: number) =>
       unit === 'in'

@@ -78,7 +78,7 @@ describe('the morning at the keyboard', () => {
     await page.keyboard.type('The observer wrote back')
     await pressed('Enter')
     await pressed('a')
-    const field = page.getByRole('textbox', { name: /^Amount in/ })
+    const field = page.getByRole('textbox', { name: /^Amount/ })
     await field.waitFor()
     const proposed = await field.inputValue()
     await pressed('Enter')
@@ -95,7 +95,7 @@ describe('the morning at the keyboard', () => {
     const { page } = watched
     const reading = (await chosenReading(page))!
     await pressed('a')
-    await page.getByRole('textbox', { name: /^Amount in/ }).fill('1.2.3')
+    await page.getByRole('textbox', { name: /^Amount/ }).fill('1.2.3')
     await pressed('Enter')
     await page.getByRole('alert').waitFor()
     await pressed('Escape')

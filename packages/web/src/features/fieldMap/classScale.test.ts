@@ -33,11 +33,11 @@ describe('amountScale', () => {
   })
 })
 
-it('edgesUpTo keeps the dry edge and the largest, and at most eight', () => {
+it('edgesUpTo keeps the dry edge and the largest, and at most ten', () => {
   const edges = edgesUpTo(250, 'mm')
   expect(edges[0]).toBe(0.1)
   expect(edges.at(-1)).toBe(200)
-  expect(edges.length).toBeLessThanOrEqual(8)
+  expect(edges.length).toBeLessThanOrEqual(10)
   expect(edgesUpTo(0, 'mm')).toEqual([0.1])
 })
 

@@ -23,7 +23,7 @@ const changeEdges = {
 } as const
 
 /** Round edges up to `maxMm`, at most `most` of them: small ones are thinned first, the first (dry) edge stays. */
-export function edgesUpTo(maxMm: number, unit: 'in' | 'mm', most = 8): number[] {
+export function edgesUpTo(maxMm: number, unit: 'in' | 'mm', most = 10): number[] {
   const [first, ...rest] = roundEdges[unit]
   let kept = rest.filter((edge) => edge <= maxMm * 1.001)
   while (kept.length > most - 1) kept = kept.filter((_, i) => i % 2 === 1 || i === kept.length - 1)

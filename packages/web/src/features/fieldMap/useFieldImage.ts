@@ -3,7 +3,7 @@ import { useMemo } from 'react'
 import { amountScale, type ClassScale, changeScale, widthScale } from './classScale.ts'
 import { classedPixels } from './fieldRaster.ts'
 import type { MapFrame } from './mapFrame.ts'
-import type { FieldImage } from './paintMap.ts'
+import type { FieldImage } from './scene.ts'
 
 export const measures = ['amount', 'uncertainty', 'change', 'gauges'] as const
 export type Measure = (typeof measures)[number]

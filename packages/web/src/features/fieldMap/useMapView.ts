@@ -45,25 +45,41 @@ export function useMapView(
     [change],
   )
   const showAll = useCallback(() => setMoved(null), [])
-  /** Bring a world point into the middle unless it is well in sight already. */
-  const reveal = useCallback(
-    (worldX: number, worldY: number) => {
-      const { view: now, size: inSize } = latest.current
+  /** Bring a world point into the middle, unless all is shown or it is well in sight already. */
+  const reveal = useCallback((worldX: number, worldY: number) => {
+    const { size: inSize, frame: onFrame } = latest.current
+    const marginPx = 24
+    setMoved((now) => {
+      if (now === null) return null
       const x = worldX * now.scale + now.xPx
       const y = worldY * now.scale + now.yPx
-      const marginPx = 40
-      if (x > marginPx && y > marginPx && x < inSize.widthPx - marginPx && y < inSize.heightPx - marginPx) return
-      change((v) => ({ ...v, xPx: inSize.widthPx / 2 - worldX * v.scale, yPx: inSize.heightPx / 2 - worldY * v.scale }))
-    },
-    [change],
-  )
+      if (x > marginPx && y > marginPx && x < inSize.widthPx - marginPx && y < inSize.heightPx - marginPx) return now
+      const middle = {
+        ...now,
+        xPx: inSize.widthPx / 2 - worldX * now.scale,
+        yPx: inSize.heightPx / 2 - worldY * now.scale,
+      }
+      return keepInSight(middle, onFrame, inSize)
+    })
+  }, [])
 
   useEffect(() => {
     const element = surface.current
     if (!element) return
     const observer = new ResizeObserver(([entry]) => {
-      if (entry && entry.contentRect.width > 0)
-        setSize({ widthPx: entry.contentRect.width, heightPx: entry.contentRect.height })
+      if (!entry || entry.contentRect.width === 0) return
+      const next = { widthPx: entry.contentRect.width, heightPx: entry.contentRect.height }
+      const { size: before } = latest.current
+      // What was in the middle stays in the middle.
+      setMoved(
+        (now) =>
+          now && {
+            ...now,
+            xPx: now.xPx + (next.widthPx - before.widthPx) / 2,
+            yPx: now.yPx + (next.heightPx - before.heightPx) / 2,
+          },
+      )
+      setSize(next)
     })
     observer.observe(element)
     const onWheel = (event: WheelEvent) => {

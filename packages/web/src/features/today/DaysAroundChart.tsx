@@ -9,10 +9,10 @@ const top = 20
 const bottom = 98
 
 /** Reported and expected on the days around, on one square-root axis; the amounts stand in words for screen readers. */
-export function DaysAroundChart({ evidence }: { evidence: DayEvidence }) {
+export function DaysAroundChart({ evidence, lastDay }: { evidence: DayEvidence; lastDay: string }) {
   const { words, format } = useWords()
   const [frame, widthPx] = useWidth<HTMLDivElement>(380)
-  const days = evidence.daysAround
+  const days = evidence.daysAround.filter(({ day }) => day <= lastDay)
   const maxMm = days.reduce((most, d) => Math.max(most, d.reportedMm ?? 0, d.expectedP90Mm), format.stepMm * 10)
   const y = (mm: number) => bottom - (bottom - top) * Math.sqrt(Math.max(0, mm) / maxMm)
   const step = widthPx / Math.max(1, days.length)

@@ -111,7 +111,7 @@ function Findings(props: Props & { evidence: DayEvidence }) {
         <NeighbourTable evidence={evidence} onHover={props.onHover} onChoose={props.onChoose} />
       </Section>
       <Section title={words.daysHeading}>
-        <DaysAroundChart evidence={evidence} />
+        <DaysAroundChart evidence={evidence} lastDay={props.review.lastDay} />
       </Section>
       {evidence.decisions.length > 0 ? (
         <Section title={words.historyHeading}>

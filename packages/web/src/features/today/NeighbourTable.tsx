@@ -65,7 +65,7 @@ export function NeighbourTable({ evidence, onHover, onChoose }: Props) {
               </td>
               <td className={`${styles.number} ${n.believed < 0.5 ? styles.doubt : ''}`}>
                 {n.believed < 0.5 ? <span aria-hidden="true">! </span> : null}
-                {format.percent(n.believed)}
+                {format.percentTight(n.believed)}
               </td>
             </tr>
           ))}

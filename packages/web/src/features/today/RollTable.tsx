@@ -45,15 +45,18 @@ export function RollTable(props: Props) {
     getScrollElement: () => scroller.current,
     estimateSize: () => 36,
     overscan: 12,
+    scrollPaddingStart: 34,
   })
   const order = rows.map((row) => row.gaugeId)
   const orderKey = order.join()
   // biome-ignore lint/correctness/useExhaustiveDependencies: only a new order is news
   useEffect(() => onOrder(order), [orderKey])
+  const isNew = useRef(true)
   const chosenAt = chosenGaugeId === null ? -1 : order.indexOf(chosenGaugeId)
   // biome-ignore lint/correctness/useExhaustiveDependencies: scroll only when the choice moves
   useEffect(() => {
-    if (chosenAt >= 0) virtual.scrollToIndex(chosenAt, { align: 'auto' })
+    if (chosenAt >= 0) virtual.scrollToIndex(chosenAt, { align: isNew.current ? 'center' : 'auto' })
+    isNew.current = false
   }, [chosenAt])
   const caption = fill(words.rollCaption, { day: format.dayLong(props.day) })
   const items = virtual.getVirtualItems()
@@ -135,6 +138,7 @@ export function RollTable(props: Props) {
                   key={row.gaugeId}
                   row={row}
                   index={item.index}
+                  measure={virtual.measureElement}
                   isChosen={row.gaugeId === chosenGaugeId}
                   onChoose={onChoose}
                 />
@@ -157,13 +161,21 @@ function Spacer({ height }: { height: number }) {
   )
 }
 
-type RowProps = { row: RollRow; index: number; isChosen: boolean; onChoose: (gaugeId: string) => void }
+type RowProps = {
+  row: RollRow
+  index: number
+  measure: (element: HTMLElement | null) => void
+  isChosen: boolean
+  onChoose: (gaugeId: string) => void
+}
 
-function Row({ row, index, isChosen, onChoose }: RowProps) {
+function Row({ row, index, measure, isChosen, onChoose }: RowProps) {
   const { words, format } = useWords()
   const isOpen = row.standsOdds !== null && row.decision === null && row.standsOdds < 0.9
   return (
     <tr
+      ref={measure}
+      data-index={index}
       aria-rowindex={index + 2}
       aria-current={isChosen ? 'true' : undefined}
       className={`${styles.row} ${isChosen ? styles.chosen : ''}`}
@@ -187,7 +199,7 @@ function Row({ row, index, isChosen, onChoose }: RowProps) {
         {row.readingId === null ? '' : format.amountBare(row.acceptedUm, row.isTrace && row.acceptedUm === 0)}
       </td>
       <td className={`${styles.number} ${isOpen ? styles.doubt : ''}`}>
-        {row.standsOdds === null ? '' : format.percent(row.standsOdds)}
+        {row.standsOdds === null ? '' : format.percentTight(row.standsOdds)}
       </td>
       <td>{row.decision?.by.kind === 'person' ? <VerdictTag decision={row.decision} /> : null}</td>
     </tr>

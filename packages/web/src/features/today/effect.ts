@@ -24,7 +24,7 @@ export function effectOf(
   return {
     done,
     readingId: done.kind === 'decided' ? done.ask.readingId : done.readingId,
-    area: after === null ? undefined : (areaEffects(before, after, leastMm)[0] ?? null),
+    area: after === null || before.length === 0 ? undefined : (areaEffects(before, after, leastMm)[0] ?? null),
     left: review?.facts.toDecide ?? 0,
   }
 }
