@@ -13,6 +13,8 @@ export interface ScoreScale {
   month: number
   /** Scores below are dry days. */
   dryThreshold: number
+  /** Score of one millimetre: from here on a day is properly wet. */
+  oneMmScore: number
   logScale: number
   /** (1 - dry share) / share of pooled wet amounts above the gauge's first cell. */
   wetFactor: number
@@ -51,15 +53,18 @@ export function scoreScale(climate: Climate, gauge: number, month: number): Scor
   const dryBelowMm = climate.resolutionMm[gauge]! / 2
   const tableStart = month * wetGrid.count
   const firstCell = wetScoreAt(climate.wetScore, tableStart, Math.log(dryBelowMm) - logScale)
-  return {
+  const scale: ScoreScale = {
     month,
     dryThreshold: normalQuantile(dryShare),
+    oneMmScore: 0,
     logScale,
     wetFactor: (1 - dryShare) / normalCdf(-firstCell),
     dryBelowMm,
     tableStart,
     table: climate.wetScore,
   }
+  scale.oneMmScore = scoreOfAmount(scale, Math.max(1, 2 * dryBelowMm))
+  return scale
 }
 
 /** Normal score of an amount (mm); the dry threshold for anything the gauge does not resolve. */

@@ -18,6 +18,8 @@ export interface Predictive {
 /** Cavity means beyond these do not change the calibration further. */
 const lowestLevel = -2
 const highestLevel = 3
+/** Scores over which the calibration passes from dry to wet days. */
+const wetBlend = 0.25
 
 export function predictiveOf(
   cavityMean: number,
@@ -30,11 +32,13 @@ export function predictiveOf(
   const mean = cavityMean + by.shift + (by.slope - 1) * m + by.curve * m * m
   const logSd =
     by.logSd +
+    by.monthLogSd[scale.month]! +
     0.5 * by.variancePower * Math.log(cavityVariance) +
     by.surroundingsPower * Math.log(surroundings) +
     m * (by.level + by.levelCurve * m)
-  const sd = Math.exp(logSd)
-  return { mean, sd, wideSd: sd * by.wideFactor, wideShare: by.wideShare, scale }
+  const wideSd = Math.exp(logSd) * by.wideFactor
+  const wet = 1 / (1 + Math.exp((scale.oneMmScore - cavityMean) / wetBlend))
+  return { mean, sd: Math.exp(logSd + wet * by.wetLogSd), wideSd, wideShare: by.wideShare, scale }
 }
 
 export function predictiveAt(latent: LatentTable, row: number, gauge: number): Predictive {

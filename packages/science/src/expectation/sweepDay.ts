@@ -16,6 +16,8 @@ export interface SweepAsk {
   damping: number
 }
 
+/** On the diagonal, against rounding. */
+const unit = 1.0001
 const least = 1e-9
 const maxSize = 64
 const matrix = new Float64Array(maxSize * maxSize)
@@ -55,7 +57,7 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
     const among = (base + c) * size
     const out = k * maxSize
     for (let a = 0; a < k; a++) matrix[out + a] = hood.among[among + chosen[a]!]!
-    matrix[out + k] = 1.0001 + 1 / precision
+    matrix[out + k] = unit + 1 / precision
     const w = rightSide[k]! * rightSide[k]! * latent.surpriseWeight[other]!
     spreadSum += w * latent.surprise[other]!
     spreadWeight += w

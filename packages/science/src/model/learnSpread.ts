@@ -7,7 +7,7 @@
 import type { ScoreScale } from '../climate/scores.ts'
 import { openLatentTable } from '../expectation/latentTable.ts'
 import { buildNeighbourhood } from '../expectation/neighbourhood.ts'
-import { predictiveOf, scoreMass } from '../expectation/predictive.ts'
+import { predictiveOf, scoreCdf, scoreMass } from '../expectation/predictive.ts'
 import { computeCavity, type SweepAsk, sweepDay } from '../expectation/sweepDay.ts'
 import type { DailyTable } from '../network/dailyTable.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
@@ -21,6 +21,8 @@ export const usualSpread: Spread = {
   slope: 0.92,
   curve: 0.03,
   logSd: -0.35,
+  monthLogSd: new Array<number>(12).fill(0),
+  wetLogSd: -0.15,
   variancePower: 1,
   surroundingsPower: 0.3,
   level: 0.2,
@@ -63,7 +65,7 @@ export function learnSpread(gauges: GaugeSet, history: DailyTable, model: Model)
     start,
     { steps: looseness.map((step) => step / 2), mostEvaluations: 500, tolerance: 1e-5 },
   )
-  return fromNumbers(best.at)
+  return holdIntervals(cells, seasonal(cells, fromNumbers(best.at)))
 }
 
 function toNumbers(s: Spread): number[] {
@@ -87,6 +89,8 @@ function fromNumbers(x: ArrayLike<number>): Spread {
     slope: x[1]!,
     curve: x[2]!,
     logSd: x[3]!,
+    monthLogSd: usualSpread.monthLogSd,
+    wetLogSd: 0,
     variancePower: x[4]!,
     surroundingsPower: x[5]!,
     level: x[6]!,
@@ -96,15 +100,92 @@ function fromNumbers(x: ArrayLike<number>): Spread {
   }
 }
 
-function meanLogLikelihood(cells: Cells, spread: Spread): number {
-  let sum = 0
+const intervalShare = 0.9
+/** Part of the way to exact intervals that is gone: the middle of the distribution must stay true as well. */
+const centreShare = 0.6
+/** Readings of properly wet days at which their own coverage weighs as much as the usual narrowing. */
+const wetReadingsToTell = 60
+
+/** Narrow or widen the main part so that the central 90 % holds 90 % of the readings where 1 mm or more is expected. */
+function holdIntervals(cells: Cells, spread: Spread): Spread {
+  const isWet = cells.scale.map((scale, k) => cells.mean[k]! >= scale.oneMmScore)
+  const wetCount = isWet.filter(Boolean).length
+  if (wetCount < 40) return { ...spread, wetLogSd: usualSpread.wetLogSd }
+  const miss = (wetLogSd: number): number => Math.abs(coverage(cells, { ...spread, wetLogSd }, isWet) - intervalShare)
+  let best = 0
+  for (let at = -0.6; at <= 0.3; at += 0.05) if (miss(at) < miss(best)) best = at
+  const own = best * centreShare
+  const wetLogSd = (own * wetCount + usualSpread.wetLogSd * wetReadingsToTell) / (wetCount + wetReadingsToTell)
+  return { ...spread, wetLogSd }
+}
+
+function coverage(cells: Cells, spread: Spread, isWet: readonly boolean[]): number {
+  let inside = 0
+  let count = 0
   for (let k = 0; k < cells.count; k++) {
+    if (!isWet[k]) continue
+    const p = predictiveOf(cells.mean[k]!, cells.variance[k]!, cells.surroundings[k]!, cells.scale[k]!, spread)
+    const low = cells.low[k]!
+    const below =
+      low === Number.NEGATIVE_INFINITY ? 0.5 * scoreCdf(p, cells.high[k]!) : scoreCdf(p, 0.5 * (low + cells.high[k]!))
+    count++
+    // A dry report is inside unless its whole chance lies in the tail.
+    const tail = (1 - intervalShare) / 2
+    const dryInside = low === Number.NEGATIVE_INFINITY && scoreCdf(p, cells.high[k]!) >= tail
+    if (dryInside || (below >= tail && below <= 1 - tail)) inside++
+  }
+  return inside / Math.max(1, count)
+}
+
+/** How far a month's readings count for the months around it, by distance in months. */
+const monthWeight = [1, 0.5, 0.15, 0, 0, 0, 0]
+const monthLooseness = 0.3
+
+/** Month by month, the widening that its readings ask for; golden section on the penalised likelihood. */
+function seasonal(cells: Cells, spread: Spread): Spread {
+  const monthLogSd = Array.from({ length: 12 }, (_, month) => {
+    const weights = cells.scale.map((scale) => {
+      const apart = Math.abs(scale.month - month)
+      return monthWeight[Math.min(apart, 12 - apart)]!
+    })
+    const total = weights.reduce((sum, w) => sum + w, 0)
+    if (total < 30) return 0
+    const loss = (shift: number): number => {
+      const moved = { ...spread, monthLogSd: new Array<number>(12).fill(shift) }
+      const penalty = 0.5 * (shift / monthLooseness) ** 2
+      return penalty / (independentShare * total) - meanLogLikelihood(cells, moved, weights)
+    }
+    return goldenSection(loss, -0.8, 0.8)
+  })
+  return { ...spread, monthLogSd }
+}
+
+function goldenSection(f: (x: number) => number, from: number, to: number): number {
+  const part = (Math.sqrt(5) - 1) / 2
+  let low = from
+  let high = to
+  for (let step = 0; step < 11; step++) {
+    const a = high - part * (high - low)
+    const b = low + part * (high - low)
+    if (f(a) < f(b)) high = b
+    else low = a
+  }
+  return (low + high) / 2
+}
+
+function meanLogLikelihood(cells: Cells, spread: Spread, weights?: readonly number[]): number {
+  let sum = 0
+  let total = 0
+  for (let k = 0; k < cells.count; k++) {
+    const weight = weights === undefined ? 1 : weights[k]!
+    if (weight === 0) continue
     const p = predictiveOf(cells.mean[k]!, cells.variance[k]!, cells.surroundings[k]!, cells.scale[k]!, spread)
     const low = cells.low[k]!
     const anything = low === Number.NEGATIVE_INFINITY ? 0.3 : 0.2 * (cells.high[k]! - low)
-    sum += Math.log((1 - chanceOfAnything) * scoreMass(p, low, cells.high[k]!) + chanceOfAnything * anything)
+    total += weight
+    sum += weight * Math.log((1 - chanceOfAnything) * scoreMass(p, low, cells.high[k]!) + chanceOfAnything * anything)
   }
-  return sum / cells.count
+  return sum / total
 }
 
 /** Leave-one-out cavities of readings from even blocks of days; the middle days of each block are taken. */

@@ -7,7 +7,7 @@ import type { Correlation } from '../expectation/correlation.ts'
  * report's score. Fitted by likelihood on the network's readings, see learnSpread.ts.
  *
  *   mean = shift + slope · m + curve · m²
- *   sd   = exp(logSd + level · m + levelCurve · m²) · v^(variancePower / 2) · surroundings^surroundingsPower
+ *   sd   = exp(logSd + monthLogSd[month] + level · m + levelCurve · m²) · v^(variancePower / 2) · surroundings^surroundingsPower
  *   law  = (1 - wideShare) · N(mean, sd²) + wideShare · N(mean, (wideFactor · sd)²)
  */
 export interface Spread {
@@ -15,6 +15,10 @@ export interface Spread {
   slope: number
   curve: number
   logSd: number
+  /** Season's part, by month. */
+  monthLogSd: readonly number[]
+  /** Narrowing of the main part where properly wet days are expected, so that intervals hold what they say. */
+  wetLogSd: number
   variancePower: number
   surroundingsPower: number
   level: number
