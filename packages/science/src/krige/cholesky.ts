@@ -14,10 +14,7 @@
 export function factorInPlace(a: Float64Array, n: number, stride: number, least = 0): number {
   for (let i = 0; i < n; i++) {
     const rowI = i * stride
-    for (let j = 0; j < i; j++) {
-      const rowJ = j * stride
-      a[rowI + j] = (a[rowI + j]! - dot(a, rowI, a, rowJ, j)) * a[rowJ + j]!
-    }
+    factorRowInPlace(a, i, stride, rowI)
     const pivot = a[rowI + i]! - dot(a, rowI, a, rowI, i)
     if (!(pivot > least)) return i
     a[rowI + i] = 1 / Math.sqrt(pivot)
@@ -25,9 +22,72 @@ export function factorInPlace(a: Float64Array, n: number, stride: number, least 
   return -1
 }
 
+/**
+ * One row of a factor: turn the covariances of a new row with `count` earlier ones, at `row`, into the row of L; four
+ * columns at a time, so that the row is read once for four.
+ */
+export function factorRowInPlace(a: Float64Array, count: number, stride: number, row: number): void {
+  let j = 0
+  for (; j + 3 < count; j += 4) {
+    const r0 = j * stride
+    const r1 = r0 + stride
+    const r2 = r1 + stride
+    const r3 = r2 + stride
+    let s0 = a[row + j]!
+    let s1 = a[row + j + 1]!
+    let s2 = a[row + j + 2]!
+    let s3 = a[row + j + 3]!
+    for (let k = 0; k < j; k++) {
+      const value = a[row + k]!
+      s0 -= value * a[r0 + k]!
+      s1 -= value * a[r1 + k]!
+      s2 -= value * a[r2 + k]!
+      s3 -= value * a[r3 + k]!
+    }
+    s0 *= a[r0 + j]!
+    s1 = (s1 - s0 * a[r1 + j]!) * a[r1 + j + 1]!
+    s2 = (s2 - s0 * a[r2 + j]! - s1 * a[r2 + j + 1]!) * a[r2 + j + 2]!
+    s3 = (s3 - s0 * a[r3 + j]! - s1 * a[r3 + j + 1]! - s2 * a[r3 + j + 2]!) * a[r3 + j + 3]!
+    a[row + j] = s0
+    a[row + j + 1] = s1
+    a[row + j + 2] = s2
+    a[row + j + 3] = s3
+  }
+  for (; j < count; j++) {
+    const rowJ = j * stride
+    a[row + j] = (a[row + j]! - dot(a, row, a, rowJ, j)) * a[rowJ + j]!
+  }
+}
+
 /** Solve L z = b in place, b starting at `at`. */
 export function solveLowerInPlace(l: Float64Array, n: number, stride: number, b: Float64Array, at = 0): void {
-  for (let i = 0; i < n; i++) {
+  let i = 0
+  for (; i + 3 < n; i += 4) {
+    const r0 = i * stride
+    const r1 = r0 + stride
+    const r2 = r1 + stride
+    const r3 = r2 + stride
+    let s0 = b[at + i]!
+    let s1 = b[at + i + 1]!
+    let s2 = b[at + i + 2]!
+    let s3 = b[at + i + 3]!
+    for (let k = 0; k < i; k++) {
+      const value = b[at + k]!
+      s0 -= value * l[r0 + k]!
+      s1 -= value * l[r1 + k]!
+      s2 -= value * l[r2 + k]!
+      s3 -= value * l[r3 + k]!
+    }
+    s0 *= l[r0 + i]!
+    s1 = (s1 - s0 * l[r1 + i]!) * l[r1 + i + 1]!
+    s2 = (s2 - s0 * l[r2 + i]! - s1 * l[r2 + i + 1]!) * l[r2 + i + 2]!
+    s3 = (s3 - s0 * l[r3 + i]! - s1 * l[r3 + i + 1]! - s2 * l[r3 + i + 2]!) * l[r3 + i + 3]!
+    b[at + i] = s0
+    b[at + i + 1] = s1
+    b[at + i + 2] = s2
+    b[at + i + 3] = s3
+  }
+  for (; i < n; i++) {
     const row = i * stride
     b[at + i] = (b[at + i]! - dot(l, row, b, at, i)) * l[row + i]!
   }
