@@ -1,5 +1,6 @@
 /** Amounts, distances, odds and dates as the screens show them: the network's unit, the reader's language. */
 import type { DayReview } from '@gaugewright/contract'
+import { formatAmount } from '@gaugewright/science'
 import type { Language, Words } from './messages.ts'
 
 export type Unit = DayReview['network']['unit']
@@ -25,6 +26,8 @@ export type Format = ReturnType<typeof makeFormat>
 
 export function makeFormat(words: Words, language: Language, unit: Unit, timeZone: string) {
   const bare = (mm: number) => decimal((mm * 1000) / umPer[unit], digits[unit], language)
+  const reading = (um: number, isTrace: boolean, form: 'number' | 'full') =>
+    formatAmount({ amountUm: um, isTrace }, unit, language, form)
   const withUnit = (mm: number) => `${bare(mm)} ${words.units[unit]}`
   const percent = (share: number) => {
     const p = share * 100
@@ -45,14 +48,13 @@ export function makeFormat(words: Words, language: Language, unit: Unit, timeZon
     /** A depth in mm as a number in the network's unit, without the unit. */
     bare,
     mm: withUnit,
-    um: (um: number) => withUnit(um / 1000),
+    um: (um: number) => reading(um, false, 'full'),
     /** A reading: trace as a word, an absent amount as a dash. */
-    amount: (um: number | null, isTrace: boolean) => (um === null ? '–' : isTrace ? words.trace : withUnit(um / 1000)),
-    amountBare: (um: number | null, isTrace: boolean) =>
-      um === null ? '–' : isTrace ? words.traceShort : bare(um / 1000),
+    amount: (um: number | null, isTrace: boolean) => (um === null ? '–' : reading(um, isTrace, 'full')),
+    amountBare: (um: number | null, isTrace: boolean) => (um === null ? '–' : reading(um, isTrace, 'number')),
     /** An amount over its days, where these are more than one. */
     overDays: (um: number, isTrace: boolean, firstDay: string, lastDay: string) => {
-      const amount = isTrace ? words.trace : withUnit(um / 1000)
+      const amount = reading(um, isTrace, 'full')
       const count = Math.round((utc(lastDay).getTime() - utc(firstDay).getTime()) / 86_400_000) + 1
       return count > 1 ? words.overDays.replace('{amount}', amount).replace('{count}', String(count)) : amount
     },
