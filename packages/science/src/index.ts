@@ -8,6 +8,23 @@ export { expectAtPoints } from './expectation/expectAtPoints.ts'
 export { believingModel, type ExpectAsk, type Expectations, evenLevels } from './expectation/expectations.ts'
 export { expectLeaveOneOut } from './expectation/expectLeaveOneOut.ts'
 export { amountMoments, amountQuantile, dryChance, type Predictive, predictiveAt } from './expectation/predictive.ts'
+// The rain field of a day
+export { type AreaMeans, type AreaMeansAsk, areaMeans } from './field/areaMeans.ts'
+export type { DayAmounts, FieldTargets, FieldValues } from './field/fieldDay.ts'
+export { type DayField, fieldForDay } from './field/fieldForDay.ts'
+export { degreeGrid, type FieldGrid, type GridFrame, metricGrid } from './field/fieldGrid.ts'
+export type { FieldParams } from './field/fieldParams.ts'
+export { fieldQuantiles } from './field/fieldQuantiles.ts'
+export { fieldWith } from './field/fieldWith.ts'
+export { type FieldPrior, fitField, usualFieldPrior } from './field/fitField.ts'
+export { isohyetLevels } from './field/isohyetLevels.ts'
+export { type Isohyet, isohyets, type Position } from './field/isohyets.ts'
+// Kriging
+export { inverseDistance } from './krige/inverseDistance.ts'
+export type { Estimates, MeasuredPoints, Targets } from './krige/krigingSystem.ts'
+export { leaveOneOut } from './krige/leaveOneOut.ts'
+export { type KrigingAsk, ordinaryKriging, simpleKriging } from './krige/ordinaryKriging.ts'
+export { thiessenWeights } from './krige/thiessenWeights.ts'
 export { evidenceAt, findingAt, findingIndex } from './mistakes/evidence.ts'
 export {
   type DayAround,
@@ -72,6 +89,7 @@ export { recordDayUm } from './reading/weighAmount.ts'
 export { wordArrangementNote } from './reading/wordArrangementNote.ts'
 // Space
 export { bearingDeg, distanceM } from './space/distanceM.ts'
+export { NearestIndex } from './space/nearest.ts'
 export { type GeoRow, type PlaneRow, placeGauges } from './space/placeGauges.ts'
 export {
   fromPlane,
@@ -81,7 +99,29 @@ export {
   projectionFor,
   toPlane,
 } from './space/projection.ts'
-export { type AreaRings, type Bounds, boundsOf, isInside, type Ring, ringsFromGeoJson } from './space/rings.ts'
+export {
+  type AreaRings,
+  type Bounds,
+  boundsOf,
+  isInside,
+  pointsInside,
+  type Ring,
+  ringsFromGeoJson,
+} from './space/rings.ts'
+// Statistics
+export {
+  crpsCensoredGaussian,
+  crpsGaussian,
+  crpsQuantiles,
+  crpsSquaredCensoredGaussian,
+  pinballLoss,
+} from './stats/crps.ts'
+export { incompleteGammaAbove, incompleteGammaBelow } from './stats/incompleteGamma.ts'
+export { digamma, logGamma } from './stats/logGamma.ts'
+export { logNormalCdf, normalCdf, normalInterval, normalPdf } from './stats/normalCdf.ts'
+export { normalQuantile } from './stats/normalQuantile.ts'
+export { quantile, quantileOfSorted } from './stats/quantile.ts'
+export { normalDeviates, seededRandom } from './stats/seededRandom.ts'
 // Units
 export {
   inchesFromMm,
@@ -96,3 +136,8 @@ export {
 export { type AmountForm, decimalMarkOf, formatAmount, type Language } from './units/formatAmount.ts'
 export { isWholeSteps, resolutionsUm, roundUm, usualResolutionUm } from './units/roundUm.ts'
 export { hundredthInchUmFromMm, hundredthInchUmFromTenthsMm, tenthsMmFromUm, umFromTenthsMm } from './units/tenthsMm.ts'
+// Variograms
+export { type EmpiricalVariogram, empiricalVariogram } from './variogram/empirical.ts'
+export { type FitVariogramAsk, fitVariogram } from './variogram/fitVariogram.ts'
+export { type FittedVariogram, fitVariogramByLikelihood } from './variogram/fitVariogramByLikelihood.ts'
+export { type Anisotropy, semivarianceMm2, type Variogram, type VariogramKind } from './variogram/variogram.ts'
