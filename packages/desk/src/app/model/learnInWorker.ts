@@ -5,6 +5,7 @@ import { workerEntry } from './workerEntry.ts'
 
 /** @throws the signal's reason when stopped; what the learning threw when it failed */
 export function learnInWorker(gauges: GaugeSet, history: DailyTable, signal?: AbortSignal): Promise<Model> {
+  if (signal?.aborted) return Promise.reject(signal.reason)
   const { file, execArgv, argv } = workerEntry('learnModelWorker', import.meta.url)
   return new Promise((resolve, reject) => {
     const worker = new Worker(file, { workerData: { gauges, history }, execArgv, argv })

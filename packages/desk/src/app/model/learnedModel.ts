@@ -3,18 +3,12 @@
  * It is learned again when the gauges or the science change, and in the background when the record has grown much.
  */
 import { createHash } from 'node:crypto'
-import {
-  epochDayFromIso,
-  type GaugeSet,
-  isoFromEpochDay,
-  type Model,
-  modelVersion,
-  placeGauges,
-} from '@gaugewright/science'
+import { epochDayFromIso, type GaugeSet, isoFromEpochDay, type Model, placeGauges } from '@gaugewright/science'
 import type { Gauge, Ledger } from '../../ports/ledger.ts'
 import { historyTable } from './historyTable.ts'
 import { learnInWorker } from './learnInWorker.ts'
 import { modelFromText, textFromModel } from './modelCodec.ts'
+import { scienceVersion } from './scienceVersion.ts'
 
 export interface LearnedModel {
   model: Model
@@ -70,7 +64,7 @@ async function readOrLearn(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: stri
   const cached = await ledger.cached(ask.networkId, CACHE_KEY)
   if (cached !== null) {
     const made = provenanceFrom(cached.version)
-    if (made !== null && made.science === modelVersion && made.gauges === gaugesKey) {
+    if (made !== null && made.science === scienceVersion() && made.gauges === gaugesKey) {
       const model = modelFromText(cached.body)
       if (model !== null) return { model, ...placed(ask.gauges), gaugesKey, version: cached.version }
     }
@@ -86,7 +80,7 @@ async function learnAndKeep(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: str
   const history = await historyTable(ledger, ask.networkId, indexOf, firstDay, lastDay, ask.signal)
   const model = await learnInWorker(gaugeSet, history, ask.signal)
   const version = versionFrom({
-    science: modelVersion,
+    science: scienceVersion(),
     gauges: gaugesKey,
     readings: ask.range.readings,
     firstDay,
