@@ -70,7 +70,7 @@ export function openExpectations(
   }
 }
 
-/** Writes predictive distributions into the arrays; the scores of the levels are found once for all that share a shape. */
+/** Writes predictive distributions into the arrays. */
 export function expectationWriter(out: Expectations): (index: number, p: Predictive) => void {
   const scores = new MixtureScores(out.levels)
   const count = out.levels.length

@@ -26,12 +26,24 @@ describe('mixtureScore', () => {
 })
 
 describe('MixtureScores', () => {
-  it('finds new scores when the shape changes, and changes back', () => {
-    const scores = new MixtureScores(Float64Array.of(0.1, 0.35, 0.97))
+  const levels = Float64Array.of(0.0005, 0.1, 0.35, 0.5, 0.97, 0.9995)
+
+  it('are those of mixtureScore for any factor, to a millionth', () => {
+    const scores = new MixtureScores(levels)
+    for (let factor = 0.6; factor < 6; factor *= 1.013) {
+      const got = scores.standardFor(0.22, factor)
+      levels.forEach((level, k) => {
+        const miss = Math.abs(got[k]! - mixtureScore(level, 0.22, factor))
+        expect(miss, `factor ${factor}, level ${level}`).toBeLessThan(1e-6)
+      })
+    }
+  })
+
+  it('follow a change of the wide share, there and back', () => {
+    const scores = new MixtureScores(levels)
     const first = [...scores.standardFor(0.1, 2)]
-    const wider = [...scores.standardFor(0.1, 3)]
-    expect(wider[2]).toBeGreaterThan(first[2]!)
+    const wider = [...scores.standardFor(0.3, 2)]
+    expect(wider[5]).toBeGreaterThan(first[5]!)
     expect([...scores.standardFor(0.1, 2)]).toEqual(first)
-    expect(first).toEqual([0.1, 0.35, 0.97].map((level) => mixtureScore(level, 0.1, 2)))
   })
 })

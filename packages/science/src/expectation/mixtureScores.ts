@@ -1,15 +1,18 @@
 /**
- * Quantiles of a narrow and a wide normal with the same mean, in units of the narrow one's spread. They depend on the
- * wide part's share and factor alone, which a network's days have in common: found once, they serve every gauge and day.
+ * Quantiles of a narrow and a wide normal with the same mean, in units of the narrow one's spread. For one share of the
+ * wide part they change smoothly with its factor: found once on a grid of factors, read between by cubics.
  */
 import { normalCdf, normalPdf } from '../stats/normalCdf.ts'
 import { normalQuantile } from '../stats/normalQuantile.ts'
 
+/** Step of the grid, in ln(wideFactor); leaves errors near 1e-7. */
+const gridStep = 0.02
+
 export class MixtureScores {
   private readonly levels: Float64Array
   private readonly scores: Float64Array
+  private readonly rows = new Map<number, Float64Array>()
   private wideShare = Number.NaN
-  private wideFactor = Number.NaN
 
   /** @param levels  between 0 and 1, ascending */
   constructor(levels: Float64Array) {
@@ -17,14 +20,36 @@ export class MixtureScores {
     this.scores = new Float64Array(levels.length)
   }
 
-  /** @returns one score per level, to 1e-12; the array is used again for the next shape */
+  /**
+   * @param wideFactor  spread of the wide part over that of the narrow one, above 0
+   * @returns one score per level, ascending, to 1e-6 or better; the array is used again by the next call
+   */
   standardFor(wideShare: number, wideFactor: number): Float64Array {
-    const isSame = wideShare === this.wideShare && Math.abs(wideFactor / this.wideFactor - 1) < 1e-12
-    if (isSame) return this.scores
+    if (wideShare !== this.wideShare) this.rows.clear()
     this.wideShare = wideShare
-    this.wideFactor = wideFactor
-    for (let k = 0; k < this.levels.length; k++) this.scores[k] = mixtureScore(this.levels[k]!, wideShare, wideFactor)
+    const position = Math.log(wideFactor) / gridStep
+    const k = Math.floor(position)
+    const t = position - k
+    const [before, low, high, after] = [this.row(k - 1), this.row(k), this.row(k + 1), this.row(k + 2)]
+    // Weights of the cubic through four even points. Source: Lagrange's formula.
+    const w0 = (-t * (t - 1) * (t - 2)) / 6
+    const w1 = ((t + 1) * (t - 1) * (t - 2)) / 2
+    const w2 = (-(t + 1) * t * (t - 2)) / 2
+    const w3 = ((t + 1) * t * (t - 1)) / 6
+    let last = Number.NEGATIVE_INFINITY
+    for (let i = 0; i < this.scores.length; i++) {
+      last = Math.max(last, w0 * before[i]! + w1 * low[i]! + w2 * high[i]! + w3 * after[i]!)
+      this.scores[i] = last
+    }
     return this.scores
+  }
+
+  private row(k: number): Float64Array {
+    const known = this.rows.get(k)
+    if (known !== undefined) return known
+    const row = this.levels.map((level) => mixtureScore(level, this.wideShare, Math.exp(k * gridStep)))
+    this.rows.set(k, row)
+    return row
   }
 }
 
