@@ -72,11 +72,19 @@ export function dryChance(p: Predictive): number {
   return scoreCdf(p, p.scale.dryThreshold)
 }
 
+/**
+ * Chance that a gauge had a shower all its own that no neighbour saw: with any wet amount of its climate. Keeps a
+ * reading that nobody can confirm from being called impossible (common practice: a few in a thousand gauge-days).
+ */
+const showerChance = 0.002
+
 /** Probability that the true amount lies in (lowMm, highMm]; a low end of 0 or less takes in the dry day. */
 export function amountMass(p: Predictive, lowMm: number, highMm: number): number {
   const high = scoreOfAmount(p.scale, highMm)
   const low = lowMm <= 0 ? Number.NEGATIVE_INFINITY : scoreOfAmount(p.scale, lowMm)
-  return Math.max(0, scoreMass(p, low, high))
+  const wetLow = Math.max(low, p.scale.dryThreshold)
+  const shower = high > wetLow ? normalMass(wetLow, high) / normalCdf(-p.scale.dryThreshold) : 0
+  return Math.max(0, (1 - showerChance) * scoreMass(p, low, high) + showerChance * shower)
 }
 
 /** Score with the given share below it; bisection with Newton steps, to 1e-7. */
