@@ -52,6 +52,7 @@ describe('meanAmountMm', () => {
       [0.37, 0.9, 1.5, 0.004],
       [1.6, 0.25, 2.6, 0.004],
       [2.9, 0.2, 2, 0.004],
+      [0.9, 0.4, 0.7, 0.004],
     ] as const) {
       const p: Predictive = { mean, sd, wideSd: sd * wideFactor, wideShare: 0.17, scale }
       const meanMm = meanAmountMm(p)

@@ -14,19 +14,22 @@ const weight = [
   0.2955242247147528, 0.2692667193099965, 0.219086362515982, 0.1494513491505804, 0.06667134430868814,
 ] as const
 
-/** Beyond this many spreads of the wide part nothing is left that shows in a mean. */
+/** Beyond this many spreads of the wider part nothing is left that shows in a mean; below, this many. */
 const reach = 8
-/** Widths of the panels from the first score that counts, in narrow spreads; the last one takes the rest. */
-const panels = [1.5, 2, 2.5, Number.POSITIVE_INFINITY] as const
+const reachBelow = 5
 
-/** mm; agrees with the mean of finely spaced quantiles (amountQuantile) to about 0.1 %. */
+/**
+ * mm; within 0.2 % of the exact integral over the whole range of shapes, within 0.02 % for most. The mean of finely
+ * spaced quantiles (amountQuantile) comes to the same.
+ */
 export function meanAmountMm(p: Predictive): number {
-  const end = p.mean + reach * p.wideSd
-  let from = Math.max(p.scale.dryThreshold, p.mean - 4.5 * p.sd)
+  const widest = Math.max(p.sd, p.wideSd)
+  let from = Math.max(p.scale.dryThreshold, p.mean - reachBelow * widest)
   let sum = 0
-  for (const width of panels) {
-    if (!(from < end)) break
-    const until = Math.min(end, from + width * p.sd)
+  // Two panels for the narrow part, two for what the wide one adds above it, one for its far end.
+  for (const offset of [-2 * p.sd, p.sd, 4 * p.sd, 4 * widest, reach * widest]) {
+    const until = p.mean + offset
+    if (until - from < 1e-9) continue
     sum += integrate(p, from, until)
     from = until
   }

@@ -6,7 +6,7 @@ import { normalCdf, normalPdf } from '../stats/normalCdf.ts'
 import { normalQuantile } from '../stats/normalQuantile.ts'
 
 /** Step of the grid, in ln(wideFactor); leaves errors near 1e-7. */
-const gridStep = 0.02
+const gridStep = 0.01
 
 export class MixtureScores {
   private readonly levels: Float64Array
