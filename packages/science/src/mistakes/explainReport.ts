@@ -32,7 +32,7 @@ export function explainReport(latent: LatentTable, row: number, gauge: number): 
   const { table, model } = latent
   const n = table.gaugeCount
   const i = row * n + gauge
-  return sourcesOf(
+  const sources = sourcesOf(
     {
       amountMm: table.amountMm[i]!,
       isTrace: table.isTrace[i] === 1,
@@ -43,6 +43,8 @@ export function explainReport(latent: LatentTable, row: number, gauge: number): 
     lawOf(latent, row, gauge),
     gaugeRate(model, gauge),
   )
+  // What a person has settled has one explanation left.
+  return table.settled[i] === 1 ? [{ ...sources[0]!, weight: 1 }] : sources
 }
 
 export function sumWeights(sources: readonly Source[]): number {
