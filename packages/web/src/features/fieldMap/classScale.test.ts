@@ -21,9 +21,14 @@ describe('palettes', () => {
 
 describe('amountScale', () => {
   it('takes the isohyets as edges, so that a line of the map is an edge of colour', () => {
-    const scale = amountScale(60, [2.54, 12.7, 25.4, 50.8], 'in', false)
-    expect(scale.edgesMm).toEqual([0.254, 2.54, 12.7, 25.4, 50.8])
-    expect([0, 0.2, 0.254, 2.6, 50.8, 99].map(scale.classOf)).toEqual([-1, -1, 0, 1, 4, 4])
+    const scale = amountScale(60, [10, 20, 30, 40], 'mm', false)
+    expect(scale.edgesMm).toEqual([0.1, 10, 20, 30, 40])
+    expect([0, 0.05, 0.1, 12, 40, 99].map(scale.classOf)).toEqual([-1, -1, 0, 1, 4, 4])
+  })
+  it('parts light amounts further, and spends no colour on the core of one storm', () => {
+    const inches = [0.05, 0.5, 1, 1.5, 2, 2.5, 3].map((level) => level * 25.4)
+    const edges = amountScale(40, inches, 'in', false).edgesMm.map((mm) => mm / 25.4)
+    expect(edges.map((edge) => Number(edge.toFixed(6)))).toEqual([0.01, 0.05, 0.1, 0.25, 0.5, 1, 1.5])
   })
   it('more rain is darker on a light page and lighter on a dark one', () => {
     const light = amountScale(60, [], 'mm', false).colours.map(lightness)

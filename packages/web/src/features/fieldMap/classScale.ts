@@ -1,6 +1,6 @@
 /**
- * Classes of amount and their colours. Class edges are round amounts in the network's unit, the isohyets themselves where
- * the field brings them, so that an edge of colour is a line of the map. Below the first edge is dry and has no colour.
+ * Classes of amount and their colours. Class edges are round amounts in the network's unit, the isohyets among them where
+ * the field brings them, so that a line of the map is an edge of colour. Below the first edge is dry and has no colour.
  * Light page: more is darker; dark page: more is lighter; so little rain is always close to the paper. Amounts in mm.
  */
 import { bilbao, brownToGreen, colourAt, navia, type Rgb, rgbOf } from './palettes.ts'
@@ -43,16 +43,25 @@ export function classIn(edgesMm: readonly number[], mm: number): number {
   return found
 }
 
+/**
+ * Classes of amount. With isohyets, each of them up to `bulkMm` is an edge, and round edges below the first even step
+ * part the light amounts, which cover most of a map; what lies above is one class, so that colours are not spent on
+ * the core of one storm. Without isohyets, round edges.
+ * @param bulkMm  amount that all but a small part of the field stays below
+ */
 export function amountScale(
-  maxMm: number,
+  bulkMm: number,
   isohyetsMm: readonly number[],
   unit: 'in' | 'mm',
   isDark: boolean,
 ): ClassScale {
-  const usable = isohyetsMm.length >= 3 && isohyetsMm.length <= 12
-  const edges = usable
-    ? [roundEdges[unit][0]!, ...isohyetsMm.filter((mm) => mm > roundEdges[unit][0]! * 1.01)]
-    : edgesUpTo(maxMm, unit)
+  const count = isohyetsMm.length
+  if (count < 3) return sequential(edgesUpTo(bulkMm, unit), navia, isDark)
+  const [first, ...rest] = roundEdges[unit]
+  const evenStep = isohyetsMm[count - 1]! - isohyetsMm[count - 2]!
+  const light = rest.filter((edge) => edge > isohyetsMm[0]! * 1.2 && edge < evenStep * 0.75)
+  const lines = isohyetsMm.filter((mm, i) => mm > first! * 1.01 && (i < 3 || mm <= bulkMm))
+  const edges = [first!, ...light, ...lines].sort((x, y) => x - y).slice(0, 10)
   return sequential(edges, navia, isDark)
 }
 

@@ -25,8 +25,8 @@ it('valueAt is exact at cell centres, straight between, and flat beyond the edge
 })
 
 it('classedPixels gives the colour of the class, and nothing where it is dry', () => {
-  const scale = amountScale(60, [5, 10, 20], 'mm', false)
-  const pixels = classedPixels({ columns: 2, rows: 1, values: [0, 12] }, scale, 2, Float64Array.of(0.5), 200)
+  const scale = amountScale(60, [10, 20, 30], 'mm', false)
+  const pixels = classedPixels({ columns: 2, rows: 1, values: [0, 22] }, scale, 2, Float64Array.of(0.5), 200)
   expect([...pixels.slice(0, 4)]).toEqual([0, 0, 0, 0])
   expect([...pixels.slice(4)]).toEqual([...scale.colours[2]!, 200])
 })

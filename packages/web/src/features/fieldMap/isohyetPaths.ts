@@ -3,7 +3,16 @@ import type { DayField } from '@gaugewright/contract'
 import { drawLine } from './drawLine.ts'
 import type { MapFrame } from './mapFrame.ts'
 
-export type IsohyetPath = { levelMm: number; label: string; path: Path2D; isMain: boolean; places: [number, number][] }
+export type IsohyetPath = {
+  levelMm: number
+  label: string
+  path: Path2D
+  isMain: boolean
+  /** For each line to be labelled: places along it, the best first. */
+  places: [number, number][][]
+}
+
+const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88]
 
 export function isohyetPaths(
   isohyets: DayField['isohyets'],
@@ -18,10 +27,9 @@ export function isohyetPaths(
       .map((line) => ({ line, length: lengthOf(line) }))
       .sort((a, b) => b.length - a.length)
       .slice(0, 2)
-    const places = longest.flatMap(({ line, length }) => {
-      const place = line[Math.floor(line.length / 2)]
-      return place && (length > 60 || line.length <= 2) ? [place] : []
-    })
+    const places = longest
+      .filter(({ line, length }) => length > 60 || line.length <= 2)
+      .map(({ line }) => shares.map((share) => line[Math.floor((line.length - 1) * share)]!))
     return { levelMm, label: labelOf(levelMm), path, isMain: index % 2 === 0, places }
   })
 }

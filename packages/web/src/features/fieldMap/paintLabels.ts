@@ -44,14 +44,29 @@ export function paintIsohyetLabels(
   context.font = '600 11px system-ui, sans-serif'
   context.textAlign = 'center'
   context.textBaseline = 'middle'
-  for (const { label, places } of scene.isohyets)
-    for (const [worldX, worldY] of places) {
-      const x = worldX * view.scale + view.xPx
-      const y = worldY * view.scale + view.yPx
-      const width = context.measureText(label).width + 8
-      if (takePlace(taken, { x: x - width / 2 - 24, y: y - 18, width: width + 48, height: 36 }))
-        paintText(context, label, x, y, colours.ink, colours.halo)
+  for (const { label, places } of scene.isohyets) {
+    const width = context.measureText(label).width + 8
+    for (const line of places) {
+      const free = line
+        .map(([worldX, worldY]) => [worldX * view.scale + view.xPx, worldY * view.scale + view.yPx] as const)
+        .find(
+          ([x, y]) =>
+            !touchesGauge(scene, view, x, y, width / 2) &&
+            takePlace(taken, { x: x - width / 2 - 16, y: y - 14, width: width + 32, height: 28 }),
+        )
+      if (free) paintText(context, label, free[0], free[1], colours.ink, colours.halo)
     }
+  }
+}
+
+/** Whether a label at a place would lie under the mark of a gauge. */
+function touchesGauge(scene: Scene, view: View, x: number, y: number, halfWidth: number): boolean {
+  for (let i = 0; i < scene.world.length; i += 2) {
+    const dx = Math.abs(scene.world[i]! * view.scale + view.xPx - x)
+    const dy = Math.abs(scene.world[i + 1]! * view.scale + view.yPx - y)
+    if (dx < halfWidth + 8 && dy < 14) return true
+  }
+  return false
 }
 
 export function paintPlaceLabels(
@@ -74,16 +89,15 @@ export function paintPlaceLabels(
     context.letterSpacing = isPlace ? '0px' : '2px'
     const text = isPlace ? label.text : label.text.toUpperCase()
     const width = context.measureText(text).width
-    const box = isPlace
-      ? { x: x - 4, y: y - 8, width: width + 12, height: 16 }
-      : { x: x - width / 2, y: y - 8, width, height: 16 }
-    if (takePlace(taken, box)) {
-      context.textAlign = isPlace ? 'left' : 'center'
+    const isLeft = isPlace && x + 9 + width > size.widthPx
+    const start = isLeft ? x - 7 - width : isPlace ? x + 7 : x - width / 2
+    if (takePlace(taken, { x: Math.min(start, x) - 2, y: y - 8, width: width + (isPlace ? 12 : 0), height: 16 })) {
+      context.textAlign = 'left'
       if (isPlace) {
         context.fillStyle = colours.town
         context.fillRect(x - 2.5, y - 2.5, 5, 5)
       }
-      paintText(context, text, isPlace ? x + 7 : x, y, colours.town, colours.halo)
+      paintText(context, text, start, y, colours.town, colours.halo)
     }
     context.letterSpacing = '0px'
   }

@@ -38,9 +38,10 @@ export function scaleOf(
       isDark,
     )
   }
-  const fieldMax = (field?.meanMm ?? []).reduce<number>((most, mm) => Math.max(most, mm ?? 0), 0)
+  const sorted = Float64Array.from((field?.meanMm ?? []).filter((mm) => mm !== null)).sort()
+  const bulkMm = sorted[Math.floor(sorted.length * 0.995)] ?? largestMm
   const isohyets = field?.isohyets.map(({ levelMm }) => levelMm) ?? []
-  return amountScale(field ? fieldMax : largestMm, isohyets, unit, isDark)
+  return amountScale(bulkMm, isohyets, unit, isDark)
 }
 
 /** The field drawn once into an image that panning and zooming only move; null when there is nothing to draw. */

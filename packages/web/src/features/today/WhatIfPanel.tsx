@@ -11,7 +11,9 @@ type Props = { whatIf: WhatIf | null; isShown: boolean; onShow: (shown: boolean)
 export function WhatIfPanel({ whatIf, isShown, onShow }: Props) {
   const { words, format } = useWords()
   if (!whatIf) return <p className={styles.note}>{words.loading}</p>
-  const effects = areaEffects(whatIf.before.areas, whatIf.after.areas, format.stepMm / 2)
+  const effects = areaEffects(whatIf.before.areas, whatIf.after.areas, 0).filter(
+    ({ beforeMm, afterMm }) => format.bare(beforeMm) !== format.bare(afterMm),
+  )
   return (
     <div className={styles.panel}>
       {effects.length > 0 ? (
