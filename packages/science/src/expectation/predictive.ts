@@ -73,18 +73,25 @@ export function dryChance(p: Predictive): number {
 }
 
 /**
- * Chance that a gauge had a shower all its own that no neighbour saw: with any wet amount of its climate. Keeps a
- * reading that nobody can confirm from being called impossible (common practice: a few in a thousand gauge-days).
+ * Chance that a gauge had a shower all its own that no neighbour saw, and what such showers give: lognormal, median and
+ * spread of the logarithm. Keeps a reading that nobody can confirm from being called impossible (common practice: a few
+ * in a thousand gauge-days, mostly thunderstorms).
  */
 const showerChance = 0.002
+const showerLogMedian = Math.log(8)
+const showerLogSd = 1.3
 
 /** Probability that the true amount lies in (lowMm, highMm]; a low end of 0 or less takes in the dry day. */
 export function amountMass(p: Predictive, lowMm: number, highMm: number): number {
   const high = scoreOfAmount(p.scale, highMm)
   const low = lowMm <= 0 ? Number.NEGATIVE_INFINITY : scoreOfAmount(p.scale, lowMm)
-  const wetLow = Math.max(low, p.scale.dryThreshold)
-  const shower = high > wetLow ? normalMass(wetLow, high) / normalCdf(-p.scale.dryThreshold) : 0
-  return Math.max(0, (1 - showerChance) * scoreMass(p, low, high) + showerChance * shower)
+  const near = (1 - showerChance) * scoreMass(p, low, high)
+  return Math.max(0, highMm <= p.scale.dryBelowMm ? near : near + showerChance * showerMass(lowMm, highMm))
+}
+
+function showerMass(lowMm: number, highMm: number): number {
+  const low = lowMm <= 0 ? Number.NEGATIVE_INFINITY : (Math.log(lowMm) - showerLogMedian) / showerLogSd
+  return normalMass(low, (Math.log(highMm) - showerLogMedian) / showerLogSd)
 }
 
 /** Score with the given share below it; bisection with Newton steps, to 1e-7. */
