@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { placed } from '../../test/placed.ts'
+import { placed } from '../../test/support/placed.ts'
 import { pointsInside } from '../space/rings.ts'
 import { seededRandom } from '../stats/seededRandom.ts'
 import { areaMeans } from './areaMeans.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { placed } from '../../test/placed.ts'
+import { placed } from '../../test/support/placed.ts'
 import { normalDeviates, seededRandom } from '../stats/seededRandom.ts'
 import { fieldForDay } from './fieldForDay.ts'
 import type { FieldParams } from './fieldParams.ts'

@@ -1,4 +1,4 @@
-import type { GaugeSet } from '../src/network/gaugeSet.ts'
+import type { GaugeSet } from '../../src/network/gaugeSet.ts'
 
 /** Gauges at places given in metres, without elevation. */
 export function placed(xM: number[], yM: number[]): GaugeSet {
