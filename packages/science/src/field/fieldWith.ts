@@ -17,7 +17,7 @@ import { dryScore } from './scores.ts'
  * @param targets  m places on the gauges' plane
  * @returns see FieldValues
  * @throws {ScienceError} SHAPES_DIFFER
- * @remarks Time O(n³) up to 64 gauges, then about m / 16 · 48³ / 6 + m · 48² / 2.
+ * @remarks Time O(n³ + m n) up to 700 gauges, with about m / 16 · 48³ / 6 + m · 48² / 2 for the spread; beyond, local alone.
  */
 export function fieldWith(params: FieldParams, gauges: GaugeSet, day: DayAmounts, targets: FieldTargets): FieldValues {
   checkDay(gauges, day)

@@ -7,10 +7,16 @@ import type { FieldParams } from './fieldParams.ts'
 import type { DaySites } from './findSites.ts'
 import { LocalField } from './localField.ts'
 import { warpFor, warpInto } from './warp.ts'
+import { WholeMean } from './wholeMean.ts'
 
-/** With no more gauges than this all speak everywhere and the field has no seams; with more the nearest do. */
+/**
+ * With no more gauges than the first all speak everywhere; up to the second all speak for the mean, and the nearest for
+ * the spread; beyond, the nearest speak for both.
+ */
 const allSpeakUpTo = 64
-const neighbours = 48
+const meanByAllUpTo = 700
+const nearestForSpread = 48
+const nearestForBoth = 64
 const targetsPerTile = 16
 
 /**
@@ -29,7 +35,8 @@ export function lookEverywhere(
   warpInto(warpFor(params), targets.xM, targets.yM, p, q)
   const all = sites.count <= allSpeakUpTo
   const doubt = 1 + 2 / (sites.count + 2)
-  const size = all ? sites.count : neighbours
+  const whole = !all && sites.count <= meanByAllUpTo ? new WholeMean(sites, params) : undefined
+  const size = all ? sites.count : whole ? nearestForSpread : nearestForBoth
   const local = new LocalField(sites, params, size)
   const near = Int32Array.from({ length: size }, (_, k) => k)
   if (all) {
@@ -55,7 +62,7 @@ export function lookEverywhere(
     local.gather(near, size)
     for (const t of tile) {
       local.look(p[t]!, q[t]!)
-      see(t, local.mean, local.variance * doubt)
+      see(t, whole ? whole.at(p[t]!, q[t]!) : local.mean, local.variance * doubt)
     }
   }
 }
