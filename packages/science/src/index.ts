@@ -40,6 +40,7 @@ export { judge } from './mistakes/judge.ts'
 export type { JudgeAsk, Judgement } from './mistakes/judgement.ts'
 // Mistakes and findings
 export { type ExplanationKind, type Mistake, mistakes } from './mistakes/mistake.ts'
+export { rejudge } from './mistakes/rejudge.ts'
 export { learnModel } from './model/learnModel.ts'
 export { type Model, modelVersion } from './model/model.ts'
 export { type DailyTable, emptyDailyTable } from './network/dailyTable.ts'

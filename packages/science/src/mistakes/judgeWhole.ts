@@ -17,26 +17,38 @@ export function judgeWhole(out: Judgement, ask: JudgeAsk): void {
   const rows = table.dayCount
   const sweep: SweepAsk = { most: mostNeighbours(n), latestRow: rows - 1, damping: 0.8 }
   const single = new Float64Array(n * rows)
+  const { from, to } = askedRows(latent, ask)
+  // Days far from those asked for only tell how likely stretches are: they are looked at first and last.
+  const nearFrom = Math.max(0, from - 1)
+  const nearTo = Math.min(rows - 1, to + 1)
   for (let round = 0; round < rounds; round++) {
-    for (let pass = 0; pass < sweepsPerRound; pass++)
-      for (let row = 0; row < rows; row++) sweepDay(latent, hood, row, sweep)
     const isLast = round === rounds - 1
+    const firstRow = round === 0 ? 0 : nearFrom
+    const lastRow = round === 0 ? rows - 1 : nearTo
+    for (let pass = 0; pass < sweepsPerRound; pass++)
+      for (let row = firstRow; row <= lastRow; row++) sweepDay(latent, hood, row, sweep)
     if (isLast)
       for (let row = 0; row < rows; row++) for (let g = 0; g < n; g++) computeCavity(latent, hood, row, g, sweep)
-    for (let g = 0; g < n; g++) judgeGauge(out, single, g, isLast)
+    for (let g = 0; g < n; g++) judgeGauge(out, single, g, isLast, isLast ? undefined : { from: firstRow, to: lastRow })
   }
-  const { from, to } = askedRows(latent, ask)
   for (let row = from; row <= to; row++)
     for (let g = 0; g < n; g++) if (table.spanDays[row * n + g]! > 0) writeFinding(out, row, g)
 }
 
 /** The days of one gauge: weights of each report alone, stretches, exact sums, and how far each report is believed. */
-function judgeGauge(out: Judgement, single: Float64Array, gauge: number, isLast: boolean): void {
+export function judgeGauge(
+  out: Judgement,
+  single: Float64Array,
+  gauge: number,
+  isLast: boolean,
+  rows: { from: number; to: number } = { from: 0, to: out.latent.table.dayCount - 1 },
+): void {
   const { latent } = out
   const { table } = latent
   const n = table.gaugeCount
+  const { from: fromRow, to: toRow } = rows
   const standsShare = new Float64Array(table.dayCount)
-  for (let row = 0; row < table.dayCount; row++) {
+  for (let row = fromRow; row <= toRow; row++) {
     const i = row * n + gauge
     single[i] = 1
     if (table.spanDays[i] !== 1) continue
@@ -54,7 +66,7 @@ function judgeGauge(out: Judgement, single: Float64Array, gauge: number, isLast:
   for (let row = 0; row < table.dayCount; row++) {
     const i = row * n + gauge
     out.alone[i] = posterior.alone[row]!
-    if (table.spanDays[i] === 1 && table.settled[i] !== 1)
+    if (row >= fromRow && row <= toRow && table.spanDays[i] === 1 && table.settled[i] !== 1)
       latent.stands[i] = Math.min(0.9999, posterior.alone[row]! * standsShare[row]!)
   }
   if (!isLast) return
