@@ -172,11 +172,13 @@ describe('the morning at the keyboard', () => {
     const { page } = watched
     const silent = (await ask('/api/days/latest')).roll.find((row) => row.answer === 'silent')!
     await pressed('/')
+    await page.waitForFunction(() => document.activeElement?.matches('input[type=search]'))
     await page.keyboard.type(silent.code)
     await page.locator('tbody tr').first().waitFor()
     await pressed('Enter')
     await page.getByText(silent.name, { exact: true }).first().waitFor()
     await pressed('g')
+    await page.waitForFunction(() => document.activeElement?.id === 'map-surface')
     const map = page.locator('#map-surface')
     const left = Number(await map.getAttribute('data-x'))
     const scale = Number(await map.getAttribute('data-scale'))
