@@ -2,11 +2,11 @@
  * The field of a judged morning on the network's map. Its parameters are fitted to the day as it was reported, without
  * the readings in doubt, so that a decision moves amounts and never the model; grids and parameters are kept.
  */
-import { type DayAmounts, type FieldParams, fitField } from '@gaugewright/science'
+import { type DailyTable, type DayAmounts, type FieldParams, fitField } from '@gaugewright/science'
 import type { Ledger } from '../../ports/ledger.ts'
 import { type JudgedMorning, judgedUndecided } from '../morning/judgedMorning.ts'
 import { RecentlyUsed } from '../morning/recentlyUsed.ts'
-import { dayAmounts } from './dayAmounts.ts'
+import { type AmountChange, dayAmounts, withChanges } from './dayAmounts.ts'
 import { type MapFrame, type MapGrid, mapFrame, mapGrid } from './mapFrame.ts'
 
 export interface MorningMap {
@@ -43,8 +43,15 @@ export function mapOfMorning(ledger: Ledger, judged: JudgedMorning): Promise<Mor
   return made
 }
 
+const amountsKept = new WeakMap<DailyTable, DayAmounts>()
+
+/** Not to be changed: it is shared. */
 export function amountsOfMorning(judged: JudgedMorning): DayAmounts {
-  return dayAmounts(judged.table, judged.morning.epochDay, judged.morning.gauges)
+  const before = amountsKept.get(judged.table)
+  if (before !== undefined) return before
+  const made = dayAmounts(judged.table, judged.morning.epochDay, judged.morning.gauges)
+  amountsKept.set(judged.table, made)
+  return made
 }
 
 export interface MorningParams {
@@ -60,11 +67,12 @@ export function paramsOfMorning(ledger: Ledger, judged: JudgedMorning): MorningP
   const undecided = judgedUndecided(ledger, judged)
   const before = cache.get(undecided.stateKey)
   if (before !== undefined) return before
-  const amounts = amountsOfMorning(undecided)
+  const inDoubt: AmountChange[] = []
   for (const { standsOdds, index } of undecided.odds.values()) {
     if (standsOdds >= judged.morning.network.docketBelow) continue
-    amounts.amountMm[undecided.judgement.gauge[index] ?? 0] = Number.NaN
+    inDoubt.push({ gauge: undecided.judgement.gauge[index] ?? 0, amountMm: Number.NaN, isTrace: false })
   }
+  const amounts = withChanges(amountsOfMorning(undecided), inDoubt)
   const made = { params: fitField(judged.learned.gaugeSet, amounts), key: undecided.stateKey }
   cache.set(undecided.stateKey, made)
   return made

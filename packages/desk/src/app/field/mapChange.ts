@@ -5,11 +5,14 @@ import { type JudgedMorning, judgedUndecided } from '../morning/judgedMorning.ts
 import { RecentlyUsed } from '../morning/recentlyUsed.ts'
 import { type AmountChange, withChanges } from './dayAmounts.ts'
 import { amountsOfMorning, type MorningMap, paramsOfMorning } from './fieldOfMorning.ts'
+import { localMapChange } from './localMapChange.ts'
 
 const changes = new WeakMap<Ledger, RecentlyUsed<number>>()
 const befores = new WeakMap<Ledger, RecentlyUsed<FieldValues>>()
 /** Proposals that differ by less than this are one and the same (mm). */
 const SAME_MM = 0.05
+/** In larger networks the change is looked for round the gauge alone. */
+const WHOLE_UP_TO = 600
 
 /**
  * Mean absolute change in mm over the basin between the day as reported and the day with this one proposal taken.
@@ -32,6 +35,11 @@ export function mapChangeMm(
   const { params } = paramsOfMorning(ledger, judged)
   const { gaugeSet } = judged.learned
   const amounts = amountsOfMorning(undecided)
+  if (gaugeSet.ids.length > WHOLE_UP_TO) {
+    const local = localMapChange(params, gaugeSet, amounts, change, map.coarse.areaM2)
+    cache.set(key, local)
+    return local
+  }
   const before = beforeOf(ledger, undecided, () => fieldWith(params, gaugeSet, amounts, map.coarse.points))
   const after = fieldWith(params, gaugeSet, withChanges(amounts, [change]), map.coarse.points)
   const changed = meanAbsoluteChange(before.meanMm, after.meanMm)

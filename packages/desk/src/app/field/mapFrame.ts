@@ -4,6 +4,7 @@
  */
 import {
   type AreaRings,
+  distanceM,
   isInside,
   type Projection,
   projectionFor,
@@ -22,6 +23,8 @@ export interface MapGrid {
   /** Cell centres inside the outline, row 0 in the north: their places in the grid, and themselves on the plane. */
   cells: Int32Array
   points: { xM: Float64Array; yM: Float64Array }
+  /** Of all cells inside the outline together. */
+  areaM2: number
 }
 
 export interface NamedArea {
@@ -94,7 +97,10 @@ export function mapGrid(frame: MapFrame, gauges: readonly Gauge[], layers: reado
     }
   }
   const points = { xM: Float64Array.from(xM), yM: Float64Array.from(yM) }
-  return { west, south, east, north, columns, rows, cells: Int32Array.from(cells), points }
+  const midLatDeg = (south + north) / 2
+  const cellM2 = (distanceM(midLatDeg, west, midLatDeg, east) * distanceM(south, west, north, west)) / (columns * rows)
+  const areaM2 = cells.length * cellM2
+  return { west, south, east, north, columns, rows, cells: Int32Array.from(cells), points, areaM2 }
 }
 
 function boundsDeg(

@@ -8,6 +8,7 @@ import {
   findingAt,
   type Judgement,
   judge,
+  rejudge,
 } from '@gaugewright/science'
 import type { Ledger } from '../../ports/ledger.ts'
 import { type LearnedModel, learnedModel } from '../model/learnedModel.ts'
@@ -66,13 +67,23 @@ function keptOrJudged(ledger: Ledger, morning: Morning, learned: LearnedModel): 
   const stateKey = `${morning.substance}|${learned.version}`
   const before = cache.get(stateKey)
   if (before !== undefined) return { ...before, morning }
-  const judged = judgeMorning(morning, learned, stateKey)
+  const undecided = withDecisions(morning, [])
+  const isUndecided = undecided.substance === morning.substance
+  const judged = judgeMorning(morning, learned, stateKey, isUndecided ? null : keptOrJudged(ledger, undecided, learned))
   cache.set(stateKey, judged)
   return judged
 }
 
-/** Pure: the table of the accepted record, judged. */
-export function judgeMorning(morning: Morning, learned: LearnedModel, stateKey: string): JudgedMorning {
+/**
+ * Pure: the table of the accepted record, judged.
+ * @param from  the same morning undecided, so that only what a decision touches is judged again; null judges all
+ */
+export function judgeMorning(
+  morning: Morning,
+  learned: LearnedModel,
+  stateKey: string,
+  from: JudgedMorning | null,
+): JudgedMorning {
   const accepted = acceptedRecord(morning.readings, morning.decisions)
   const firstDay = Math.max(morning.epochDay - windowDays.before, epochDayFromIso(morning.range.firstDay))
   const lastDay = Math.min(morning.epochDay + windowDays.after, epochDayFromIso(morning.range.lastDay))
@@ -83,7 +94,8 @@ export function judgeMorning(morning: Morning, learned: LearnedModel, stateKey: 
     lastDay - firstDay + 1,
   )
   const ask = { fromDay: morning.epochDay, toDay: morning.epochDay, sameMorning: false }
-  const judgement = judge(learned.gaugeSet, table, learned.model, ask)
+  const judgement =
+    from === null ? judge(learned.gaugeSet, table, learned.model, ask) : rejudge(from.judgement, table, ask)
   const odds = new Map<string, ReadingOdds>()
   for (let index = 0; index < judgement.count; index++) {
     const row = (judgement.day[index] ?? 0) - table.firstDay
