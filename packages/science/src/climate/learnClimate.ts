@@ -5,6 +5,7 @@
  */
 import type { DailyTable } from '../network/dailyTable.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
+import { nearestGauges } from '../space/nearestGauges.ts'
 import { normalQuantile } from '../stats/normalQuantile.ts'
 import { type Climate, monthOfEpochDay, wetGrid } from './climate.ts'
 import { findResolutionMm } from './resolution.ts'
@@ -28,6 +29,9 @@ const monthWeight = [1, 0.6, 0.2, 0.05, 0.02, 0.01, 0.01]
 const shrinkYear = 25
 const shrinkMonth = 90
 const neighbourRangeM = 40_000
+const neighboursUsed = 40
+/** d(score)/d(ln amount) over the score: half the Weibull shape. */
+const tailSteepness = 0.35
 
 export function learnClimate(gauges: GaugeSet, history: DailyTable, prior: ClimatePrior = temperateClimate): Climate {
   const n = gauges.ids.length
@@ -184,15 +188,15 @@ function shrinkTowardNeighbours(
 ): Float64Array {
   const n = value.length
   const out = new Float64Array(n)
+  const near = nearestGauges(gauges, Math.min(n - 1, neighboursUsed))
   for (let g = 0; g < n; g++) {
     let sum = 0
     let total = shrink // the network's own value, 0, carries one shrink unit
-    for (let j = 0; j < n; j++) {
-      if (j === g) continue
+    for (const j of near[g]!) {
       const dx = gauges.xM[g]! - gauges.xM[j]!
       const dy = gauges.yM[g]! - gauges.yM[j]!
       const squared = (dx * dx + dy * dy) / (neighbourRangeM * neighbourRangeM)
-      if (squared > 9) continue
+      if (squared > 9) break
       const w = weight[j]! * Math.exp(-squared / 2)
       sum += w * value[j]!
       total += w
@@ -292,5 +296,10 @@ function toScores(mass: Float64Array, out: Float64Array): void {
   const highSlope = Math.max(0.35, (out[high - 1]! - out[high - 1 - reach]!) / (reach * step))
   for (let k = low; k >= 0; k--) out[k] = out[k + 1]! - lowSlope * step
   for (let k = high; k < count; k++) out[k] = out[k - 1]! + highSlope * step
-  for (let k = 1; k < count; k++) if (out[k]! < out[k - 1]! + 0.004) out[k] = out[k - 1]! + 0.004
+  for (let k = 1; k < count; k++) {
+    // In the upper tail at least as steep as a Weibull tail of shape 0.7 (exceedance exp(-x^0.7)): a lognormal
+    // straight line there would give endless amounts.
+    const least = out[k - 1]! > 1.5 ? tailSteepness * out[k - 1]! * step : 0.004
+    if (out[k]! < out[k - 1]! + least) out[k] = out[k - 1]! + least
+  }
 }

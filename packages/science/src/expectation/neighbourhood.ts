@@ -3,8 +3,8 @@
  * differently, the day's before and after. Their correlations with the gauge and with one another are worked out once.
  */
 import type { GaugeSet } from '../network/gaugeSet.ts'
+import { nearestGauges } from '../space/nearestGauges.ts'
 import { type Correlation, correlationByDistance, correlationByShift, pairLags } from './correlation.ts'
-import { nearestGauges } from './nearPairs.ts'
 
 export interface Neighbourhood {
   /** Reports considered for each gauge. */

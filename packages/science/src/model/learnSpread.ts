@@ -38,6 +38,8 @@ const independentShare = 0.1
 const chanceOfAnything = 0.01
 const blockDays = 4
 const mostCells = 9000
+/** Different days tell more than many gauges of one. */
+const fewestBlocks = 24
 const enoughDays = 30
 
 interface Cells {
@@ -194,7 +196,8 @@ function sampleCells(gauges: GaugeSet, history: DailyTable, model: Model): Cells
   const size = Math.min(40, n + 8)
   const hood = buildNeighbourhood(gauges, model.correlation, size)
   const perBlock = n * (blockDays - 2)
-  const blocks = Math.min(Math.floor(history.dayCount / blockDays), Math.max(12, Math.ceil((3 * mostCells) / perBlock)))
+  const wanted = Math.max(fewestBlocks, Math.ceil(mostCells / (0.8 * perBlock)))
+  const blocks = Math.min(Math.floor(history.dayCount / blockDays), wanted)
   const step = history.dayCount / blocks
   const cells: Cells = {
     mean: new Float64Array(mostCells),
@@ -205,8 +208,8 @@ function sampleCells(gauges: GaugeSet, history: DailyTable, model: Model): Cells
     scale: [],
     count: 0,
   }
-  let skip = 0
-  const keepEvery = Math.max(1, Math.floor((blocks * perBlock * 0.8) / mostCells))
+  const keptShare = mostCells / (blocks * perBlock * 0.8)
+  const lots = gauges.ids.map(lotOf)
   for (let b = 0; b < blocks; b++) {
     const first = Math.floor(b * step)
     const block = tableRows(history, first, blockDays)
@@ -216,7 +219,7 @@ function sampleCells(gauges: GaugeSet, history: DailyTable, model: Model): Cells
     for (let row = 1; row < blockDays - 1; row++) {
       for (let g = 0; g < n; g++) {
         const i = row * n + g
-        if (block.spanDays[i] !== 1 || skip++ % keepEvery !== 0 || cells.count >= mostCells) continue
+        if (block.spanDays[i] !== 1 || (lots[g]! + 0.618034 * b) % 1 > keptShare || cells.count >= mostCells) continue
         computeCavity(latent, hood, row, g, sweep)
         if (latent.used[i]! < 2) continue
         const k = cells.count++
@@ -230,4 +233,11 @@ function sampleCells(gauges: GaugeSet, history: DailyTable, model: Model): Cells
     }
   }
   return cells
+}
+
+/** A number in [0, 1) that goes with the gauge, so that the sample does not depend on the order of gauges (FNV-1a). */
+function lotOf(id: string): number {
+  let hash = 0x811c9dc5
+  for (let k = 0; k < id.length; k++) hash = Math.imul(hash ^ id.charCodeAt(k), 0x01000193) >>> 0
+  return hash / 2 ** 32
 }
