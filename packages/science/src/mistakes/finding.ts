@@ -73,7 +73,7 @@ export interface Finding {
   isTrace: boolean
   /** Days covered by the report: 1, or more for a declared multi-day total. */
   spanDays: number
-  /** False where no neighbour can be used: then nothing is judged and `standsOdds` is the prior. */
+  /** False where no neighbour can be used: then the odds rest on the gauge's climate alone, which can hardly tell. */
   canTell: boolean
   standsOdds: number
   /** The likeliest mistake, even where the reading probably stands. */
