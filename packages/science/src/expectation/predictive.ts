@@ -34,11 +34,11 @@ export function predictiveOf(
     by.logSd +
     by.monthLogSd[scale.month]! +
     0.5 * by.variancePower * Math.log(cavityVariance) +
-    by.surroundingsPower * Math.log(surroundings) +
-    m * (by.level + by.levelCurve * m)
+    by.surroundingsPower * Math.log(surroundings)
+  const level = m * (by.level + by.levelCurve * m)
   const wideSd = Math.exp(logSd) * by.wideFactor
   const wet = 1 / (1 + Math.exp((scale.oneMmScore - cavityMean) / wetBlend))
-  return { mean, sd: Math.exp(logSd + wet * by.wetLogSd), wideSd, wideShare: by.wideShare, scale }
+  return { mean, sd: Math.exp(logSd + level + wet * by.wetLogSd), wideSd, wideShare: by.wideShare, scale }
 }
 
 export function predictiveAt(latent: LatentTable, row: number, gauge: number): Predictive {

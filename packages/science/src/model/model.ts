@@ -7,8 +7,9 @@ import type { Correlation } from '../expectation/correlation.ts'
  * report's score. Fitted by likelihood on the network's readings, see learnSpread.ts.
  *
  *   mean = shift + slope · m + curve · m²
- *   sd   = exp(logSd + monthLogSd[month] + level · m + levelCurve · m²) · v^(variancePower / 2) · surroundings^surroundingsPower
- *   law  = (1 - wideShare) · N(mean, sd²) + wideShare · N(mean, (wideFactor · sd)²)
+ *   base = exp(logSd + monthLogSd[month]) · v^(variancePower / 2) · surroundings^surroundingsPower
+ *   sd   = base · exp(level · m + levelCurve · m² + wetLogSd where 1 mm or more is expected)
+ *   law  = (1 - wideShare) · N(mean, sd²) + wideShare · N(mean, (wideFactor · base)²)
  */
 export interface Spread {
   shift: number
