@@ -18,6 +18,8 @@ export function climateAtPoints(gauges: GaugeSet, climate: Climate, points: Gaug
   const out: Climate = {
     gaugeCount: count,
     resolutionMm: new Float64Array(count).fill(commonest(climate.resolutionMm)),
+    writtenMm: climate.writtenMm,
+    offStepChance: new Float64Array(count),
     dryShare: new Float64Array(count * 12),
     scaleMm: new Float64Array(count * 12),
     wetScore: climate.wetScore,

@@ -8,7 +8,7 @@ import type { GaugeSet } from '../network/gaugeSet.ts'
 import { nearestGauges } from '../space/nearestGauges.ts'
 import { normalQuantile } from '../stats/normalQuantile.ts'
 import { type Climate, monthOfEpochDay, wetGrid } from './climate.ts'
-import { findResolutionMm } from './resolution.ts'
+import { findResolutionMm, findSteps } from './resolution.ts'
 
 export interface ClimatePrior {
   /** Weight of the standing prior, in days. */
@@ -43,6 +43,7 @@ export function learnClimate(gauges: GaugeSet, history: DailyTable, prior: Clima
   const climate: Climate = {
     gaugeCount: n,
     resolutionMm,
+    ...findSteps(history, resolutionMm),
     dryShare: new Float64Array(n * 12),
     scaleMm: new Float64Array(n * 12),
     wetScore: new Float64Array(12 * wetGrid.count),

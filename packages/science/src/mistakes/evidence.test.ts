@@ -3,9 +3,11 @@ import {
   clean,
   distanceM,
   evidenceOf,
+  gauges,
   judgeOneDay,
   knownMistake,
   lastDay,
+  model,
   n,
   placesFor,
   reportedMm,
@@ -14,6 +16,7 @@ import {
 } from '../../test/support/mistakenNetwork.ts'
 import { withReports } from '../../test/support/withReports.ts'
 import { findingIndex } from './evidence.ts'
+import { judge } from './judge.ts'
 
 describe('evidenceAt', () => {
   const [gauge, row] = placesFor(knownMistake('a point one place to the right'))[1]!
@@ -66,6 +69,27 @@ describe('evidenceAt', () => {
       otherDay: fell + 1,
       otherReportedMm: reportedMm(slipped, at),
     })
+  })
+
+  it('of a gauge whose days are a habit lets that part stand, all odds still summing to 1', () => {
+    const [slipped, at] = placesFor(knownMistake('rain dated a day late, the day it is dated'))[0]!
+    const fell = table.firstDay + at
+    const late = withReports(table, [
+      { gauge: slipped, day: fell, amountMm: 0 },
+      { gauge: slipped, day: fell + 1, amountMm: reportedMm(slipped, at) },
+    ])
+    const oddsBy = (slipShare: number) => {
+      const by = { ...model, slipShare: model.slipShare.map((share, g) => (g === slipped ? slipShare : share)) }
+      const ask = { fromDay: fell, toDay: fell, sameMorning: false }
+      const { explanations, finding } = evidenceOf(judge(gauges, late, by, ask), slipped, fell)
+      const oddsOf = (kind: string) => explanations.find((one) => one.kind === kind)?.odds ?? 0
+      expect(explanations.reduce((sum, { odds }) => sum + odds, 0)).toBeCloseTo(1, 3)
+      expect(oddsOf('stands')).toBeCloseTo(finding.standsOdds, 6)
+      return { day: oddsOf('day'), stands: oddsOf('stands') }
+    }
+    const [slip, habit] = [oddsBy(1), oddsBy(0.2)]
+    expect(habit.day / slip.day).toBeCloseTo(0.2, 6)
+    expect(habit.stands).toBeGreaterThan(slip.stands + 0.5 * slip.day)
   })
 
   it('of a carried total names its last day, its amount and its days', () => {

@@ -38,6 +38,8 @@ export function explainReport(latent: LatentTable, row: number, gauge: number): 
       isTrace: table.isTrace[i] === 1,
       previousMm: row > 0 && table.spanDays[i - n] === 1 ? table.amountMm[i - n]! : Number.NaN,
       resolutionMm: model.climate.resolutionMm[gauge]!,
+      writtenMm: Math.min(model.climate.writtenMm, model.climate.resolutionMm[gauge]!),
+      offStepChance: model.climate.offStepChance[gauge]!,
       tubeMm: model.tubeMm,
     },
     lawOf(latent, row, gauge),

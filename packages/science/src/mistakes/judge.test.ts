@@ -19,9 +19,17 @@ import {
 } from '../../test/support/mistakenNetwork.ts'
 import { changed, rowsOf } from '../../test/support/rainyNetwork.ts'
 import { type ReportToWrite, withReports } from '../../test/support/withReports.ts'
+import { noPairs } from '../expectation/correlation.ts'
 import { learnModel } from '../model/learnModel.ts'
+import type { Model } from '../model/model.ts'
 import { evidenceAt } from './evidence.ts'
 import { judge } from './judge.ts'
+
+/** The model of a network in which every third gauge reads so late that its days lag by nearly one. */
+function datingLate(): Model {
+  const offsetDays = Float64Array.from({ length: n }, (_, g) => (g % 3 === 0 ? -0.875 : 0))
+  return { ...model, correlation: { ...model.correlation, offsetDays, pairs: noPairs() } }
+}
 
 describe('judge', () => {
   it.each(knownMistakes)('names $name in a clean network, and proposes the truth', (put) => {
@@ -94,18 +102,21 @@ describe('judge', () => {
     expect(findingOf(clean, 0, day).canTell).toBe(true)
   })
 
-  it('same morning uses nothing later: whatever the later days hold, the findings are the same', () => {
+  it.each([
+    ['all date their days alike', model],
+    ['every third gauge dates its days late', datingLate()],
+  ])('same morning uses nothing later, where %s: whatever comes later, the findings are the same', (_, by) => {
     const day = table.firstDay + 90
     const ask = { fromDay: day - 3, toDay: day, sameMorning: true }
     const before = rowsOf(table, 80, 97)
-    const after = changed(before, (mm, g, at) => (at > day ? (g % 3 === 0 ? Number.NaN : 77 - g) : mm))
-    const one = judge(gauges, before, model, ask)
-    const other = judge(gauges, after, model, ask)
+    const after = changed(before, (mm, g, at) => (at > day ? (g % 4 === 0 ? Number.NaN : 77 - g) : mm))
+    const one = judge(gauges, before, by, ask)
+    const other = judge(gauges, after, by, ask)
     expect(one.count).toBe(4 * n)
     for (const key of ['day', 'gauge', 'pStands', 'mistake', 'pMistake', 'proposedMm', 'neighbourCount'] as const)
       expect(other[key]).toEqual(one[key])
     for (const index of [0, 50, 4 * n - 1]) expect(evidenceAt(other, index)).toEqual(evidenceAt(one, index))
-    expect(judge(gauges, after, model, { ...ask, sameMorning: false }).pStands).not.toEqual(one.pStands)
+    expect(judge(gauges, after, by, { ...ask, sameMorning: false }).pStands).not.toEqual(one.pStands)
   })
 
   it('gives the same findings for the same input, and leaves the input as it was', () => {

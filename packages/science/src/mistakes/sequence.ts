@@ -24,6 +24,8 @@ export interface GaugeDays {
   isFree: (row: number) => boolean
   predictive: (row: number) => Predictive
   resolutionMm: number
+  /** Chance that a report, if it is what was read off the gauge, lies on or off the gauge's steps as it does. */
+  asRead: (row: number) => number
   /** Sum of the weights of the single-day explanations of a report. */
   singleWeight: (row: number) => number
   rate: number
@@ -47,7 +49,7 @@ export function stretchesEndingAt(days: GaugeDays, to: number): Stretch[] {
 }
 
 function addCarried(days: GaugeDays, to: number, totalMm: number, half: number, out: Stretch[]): void {
-  let logSingles = Math.log(days.singleWeight(to))
+  let logSingles = Math.log(days.singleWeight(to)) - Math.log(days.asRead(to))
   let dry = dryChance(days.predictive(to))
   const moments = { mean: 0, variance: 0 }
   amountMoments(days.predictive(to), moments)
@@ -87,7 +89,8 @@ function addLate(days: GaugeDays, to: number, half: number, out: Stretch[]): voi
     if (!days.isFree(from)) break
     const reported = days.amountMm(from + 1)
     if (Number.isNaN(reported)) break
-    logMass += Math.log(amountMass(days.predictive(from), reported - half, reported + half) + 1e-300)
+    const mass = amountMass(days.predictive(from), reported - half, reported + half) * days.asRead(from + 1)
+    logMass += Math.log(mass + 1e-300)
     const first = days.amountMm(from)
     if (!Number.isNaN(first)) logSingles += Math.log(days.singleWeight(from))
     if (first > half) continue
@@ -106,7 +109,8 @@ function addEarly(days: GaugeDays, to: number, half: number, out: Stretch[]): vo
     if (!days.isFree(from)) break
     const reported = days.amountMm(from)
     if (Number.isNaN(reported)) break
-    logMass += Math.log(amountMass(days.predictive(from + 1), reported - half, reported + half) + 1e-300)
+    const mass = amountMass(days.predictive(from + 1), reported - half, reported + half) * days.asRead(from)
+    logMass += Math.log(mass + 1e-300)
     logSingles += Math.log(days.singleWeight(from))
     if (reported <= half) continue
     const chance = 0.5 * days.rate * mistakeShare.day * 0.3 ** (to - from - 1)

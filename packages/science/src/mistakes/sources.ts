@@ -14,6 +14,10 @@ export interface ReportSeen {
   /** Reported the day before, mm; NaN where nothing was. */
   previousMm: number
   resolutionMm: number
+  /** Last place that reports of the network are written to, mm; at most the resolution. */
+  writtenMm: number
+  /** Chance that a right report of the gauge is off its own steps: read between lines, or converted. */
+  offStepChance: number
   tubeMm: number
 }
 
@@ -28,8 +32,14 @@ export interface Source {
 
 const mmPerInch = 25.4
 const largestMm = 500
-/** Chance of an amount off the gauge's own steps, if a slip moved it there. */
+/** Chance that the amount behind a slip is itself off the gauge's steps. */
 const offStep = 0.05
+/** Chance that an amount out of nowhere is off the gauge's steps, where the network writes finer ones. */
+const strayOffStep = 0.5
+/** Amounts that were converted or added up carry their rounding along. */
+const roundingMm = 0.0151
+/** The same for water that is not rain: a few drops are guessed more often than read. */
+const dropsOffStep = 0.3
 
 /** Weights of all explanations of one report; the first is that it stands. `rate` is the gauge's share of mistakes. */
 export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Source[] {
@@ -49,7 +59,8 @@ export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Sou
     out.push(source('false-zero', rate * mistakeShare['false-zero'] * (1 - dry), half, largestMm))
     return out
   }
-  out.push(source('stands', (1 - rate) * law.mass(y - half, y + half), y - half, y + half))
+  const steps = stepsOf(report)
+  out.push(source('stands', (1 - rate) * steps.asRead * law.mass(y - half, y + half), y - half, y + half))
   const add = (
     kind: ExplanationKind,
     share: number,
@@ -61,24 +72,44 @@ export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Sou
     const weight = rate * share * law.mass(Math.max(half, lowMm), highMm)
     if (weight > 0) out.push(source(kind, weight, Math.max(half, lowMm), highMm, detail))
   }
-  addDecimals(y, step, add)
-  addUnits(y, step, add)
-  add('first-fill-lost', mistakeShare['first-fill-lost'], y + report.tubeMm - half, y + report.tubeMm + half)
+  addDecimals(report, steps, add)
+  addUnits(report, steps, add)
+  const lost = mistakeShare['first-fill-lost'] * steps.asRead
+  add('first-fill-lost', lost, y + report.tubeMm - half, y + report.tubeMm + half)
   if (Math.abs(y - report.tubeMm) <= Math.max(half, 0.15))
     add('first-fill-only', mistakeShare['first-fill-only'], y + half, 11 * report.tubeMm)
   addTransposed(y, step, add)
-  out.push(source('wetted', rate * mistakeShare.wetted * law.dry * wettedShare(y - half, y + half), -1, 0))
-  if (Math.abs(y - report.previousMm) < 0.006)
-    out.push(
-      source('repeated', rate * mistakeShare.repeated, -1, largestMm, {
-        kind: 'repeated',
-        earlierDay: 0,
-        earlierMm: y,
-      }),
-    )
+  const wetted = mistakeShare.wetted * steps.drops * law.dry * wettedShare(y - half, y + half)
+  out.push(source('wetted', rate * wetted, -1, 0))
+  if (Math.abs(y - report.previousMm) < 0.006) {
+    const detail = { kind: 'repeated', earlierDay: 0, earlierMm: y } as const
+    out.push(source('repeated', rate * mistakeShare.repeated, -1, largestMm, detail))
+  }
   const other = Math.log((y + half) / Math.max(y - half, 0.02)) / Math.log(largestMm / half)
-  out.push(source('other', rate * mistakeShare.other * other, -1, largestMm))
+  out.push(source('other', rate * mistakeShare.other * steps.stray * other, -1, largestMm))
   return out
+}
+
+/** How a report's place on or off the gauge's own steps weighs; each is a chance per written amount of one step. */
+export interface Steps {
+  isOff: boolean
+  /** For a report that is what was read off this gauge, whatever it stands for. */
+  asRead: number
+  /** For drops that are not rain. */
+  drops: number
+  /** For an amount out of nowhere. */
+  stray: number
+}
+
+export function stepsOf(report: Pick<ReportSeen, 'amountMm' | 'resolutionMm' | 'writtenMm' | 'offStepChance'>): Steps {
+  const { resolutionMm, writtenMm, offStepChance } = report
+  const perStep = Math.round(resolutionMm / writtenMm)
+  if (perStep <= 1) return { isOff: false, asRead: 1, drops: 1, stray: 1 }
+  const isOff = !isNearStep(report.amountMm, resolutionMm, roundingMm)
+  const others = perStep - 1
+  return isOff
+    ? { isOff, asRead: offStepChance / others, drops: dropsOffStep / others, stray: strayOffStep / others }
+    : { isOff, asRead: 1 - offStepChance, drops: 1 - dropsOffStep, stray: 1 - strayOffStep }
 }
 
 type Add = (
@@ -99,29 +130,41 @@ function source(
   return { kind, weight, lowMm, highMm, detail }
 }
 
-/** Slips by one place are four times as common as by two; up and down alike. */
-function addDecimals(y: number, step: number, add: Add): void {
+/**
+ * Slips by one place are four times as common as by two; up and down alike. What was read is on the gauge's steps; a
+ * point moved left may leave digits finer than them, which are kept as far as the network writes them.
+ */
+function addDecimals(report: ReportSeen, steps: Steps, add: Add): void {
+  const { amountMm, resolutionMm, writtenMm } = report
   for (const places of [1, -1, 2, -2] as const) {
     const factor = 10 ** places
-    const trueMm = y / factor
+    const trueMm = amountMm / factor
     const share = mistakeShare.decimal * (Math.abs(places) === 1 ? 0.4 : 0.1)
-    const fits = places > 0 && !isMultiple(trueMm, step) ? offStep : 1
-    const halfMm = places > 0 ? step / 2 : step / 2 / factor
-    add('decimal', share * fits, trueMm - halfMm, trueMm + halfMm, { kind: 'decimal', places })
+    const toleranceMm = Math.max(0.0051, writtenMm / 2 / factor)
+    const halfMm = Math.max(resolutionMm / 2, places < 0 ? writtenMm / 2 / factor : 0)
+    const fits = isNearStep(trueMm, resolutionMm, toleranceMm) ? 1 : offStep
+    // A point moved right gives whole tens of steps: never off them.
+    const reaches = places > 0 && steps.isOff ? offStep : 1
+    add('decimal', share * fits * reaches, trueMm - halfMm, trueMm + halfMm, { kind: 'decimal', places })
   }
 }
 
-function addUnits(y: number, step: number, add: Add): void {
-  const written = isMultiple(y, 0.1) ? 0.05 : 0.005
-  const inchHalf = Math.max(step / 2, written * mmPerInch)
-  add('unit', mistakeShare.unit / 2, y * mmPerInch - inchHalf, y * mmPerInch + inchHalf, {
-    kind: 'unit',
-    measuredIn: 'in',
-  })
-  add('unit', mistakeShare.unit / 2, y / mmPerInch - step / 2, y / mmPerInch + step / 2, {
-    kind: 'unit',
-    measuredIn: 'mm',
-  })
+function addUnits(report: ReportSeen, steps: Steps, add: Add): void {
+  const { amountMm, resolutionMm, writtenMm } = report
+  const inchHalf = Math.max(resolutionMm / 2, (writtenMm / 2) * mmPerInch)
+  const share = mistakeShare.unit / 2
+  const inches = amountMm * mmPerInch
+  // Inches typed as millimetres fall on the gauge's own steps only by chance.
+  const byChance = steps.isOff ? 1 : Math.min(1, writtenMm / resolutionMm)
+  add('unit', share * byChance, inches - inchHalf, inches + inchHalf, { kind: 'unit', measuredIn: 'in' })
+  const millimetres = amountMm / mmPerInch
+  const half = resolutionMm / 2
+  const reaches = steps.isOff ? offStep : 1
+  add('unit', share * reaches, millimetres - half, millimetres + half, { kind: 'unit', measuredIn: 'mm' })
+}
+
+function isNearStep(amountMm: number, stepMm: number, toleranceMm: number): boolean {
+  return Math.abs(amountMm - Math.round(amountMm / stepMm) * stepMm) <= toleranceMm + 1e-9
 }
 
 /** Neighbouring digits swapped, in the written millimetres and, for an inch gauge, in hundredths of an inch. */
@@ -140,7 +183,7 @@ function addTransposed(y: number, step: number, add: Add): void {
       const trueMm = value * unitMm
       add(
         'transposed',
-        mistakeShare.transposed / (candidates.size * scales.length),
+        (mistakeShare.transposed / (candidates.size * scales.length)) * (isMultiple(trueMm, step) ? 1 : offStep),
         trueMm - step / 2,
         trueMm + step / 2,
         {
