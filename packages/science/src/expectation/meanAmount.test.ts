@@ -17,6 +17,8 @@ function lognormalClimate(): Climate {
   return {
     gaugeCount: 1,
     resolutionMm: Float64Array.of(resolutionMm),
+    writtenMm: 0.1,
+    offStepChance: new Float64Array(1),
     dryShare: new Float64Array(12).fill(dryShare),
     scaleMm: new Float64Array(12).fill(scaleMm),
     wetScore,

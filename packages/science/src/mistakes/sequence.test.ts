@@ -81,13 +81,21 @@ const wetMm = 9
 /** A gauge that was expected wet (W) or dry (D), and what it reported, NaN for nothing; days `taken` by a declared total or settled. */
 function days(expected: string, reported: readonly number[], taken: readonly number[] = []): GaugeDays {
   const predictive = (row: number) => (expected[row] === 'W' ? wet : dry)
-  const rest = { isTrace: false, previousMm: Number.NaN, resolutionMm: 0.1, tubeMm: 25.4 }
+  const rest = {
+    isTrace: false,
+    previousMm: Number.NaN,
+    resolutionMm: 0.1,
+    writtenMm: 0.1,
+    offStepChance: 0,
+    tubeMm: 25.4,
+  }
   return {
     rows: reported.length,
     amountMm: (row) => reported[row]!,
     isFree: (row) => !taken.includes(row),
     predictive,
     resolutionMm: 0.1,
+    asRead: () => 1,
     singleWeight: (row) =>
       Number.isNaN(reported[row]!)
         ? 1

@@ -11,7 +11,16 @@ const around = (mm: number): AmountLaw => sumLaw(mm * 1.05, (mm * 0.35) ** 2, 0.
 const dryDay = sumLaw(0.03, 0.02, 0.96)
 
 function report(amountMm: number, rest: Partial<ReportSeen> = {}): ReportSeen {
-  return { amountMm, isTrace: false, previousMm: Number.NaN, resolutionMm: 0.1, tubeMm: 25.4, ...rest }
+  return {
+    amountMm,
+    isTrace: false,
+    previousMm: Number.NaN,
+    resolutionMm: 0.1,
+    writtenMm: 0.1,
+    offStepChance: 0.002,
+    tubeMm: 25.4,
+    ...rest,
+  }
 }
 
 /** Odds of each kind, all its sources together. */
@@ -95,6 +104,16 @@ describe('sourcesOf', () => {
     expect(slipped(121)).toBeLessThan(slipped(120) / 5)
   })
 
+  it('doubts a report off the step of its gauge, unless the gauge often reads so', () => {
+    // 9.91 mm are 39 hundredths of an inch; 10 mm are none.
+    const stands = (mm: number, offStepChance: number) =>
+      oddsOf(
+        sourcesOf(report(mm, { resolutionMm: 0.254, writtenMm: 0.01, offStepChance }), sumLaw(13, 120, 0.3), rate),
+      ).get('stands')!
+    expect(stands(10, 0.002)).toBeLessThan(stands(9.91, 0.002) - 0.1)
+    expect(stands(10, 0.4)).toBeGreaterThan(stands(10, 0.002) + 0.1)
+  })
+
   it('offers only what can have happened: no first fill but at the brim, no repeat but of the day before', () => {
     const kinds = (seen: ReportSeen) => new Set(sourcesOf(seen, around(20), rate).map(({ kind }) => kind))
     expect(kinds(report(25.4)).has('first-fill-only')).toBe(true)
@@ -108,7 +127,9 @@ describe('sourcesOf', () => {
 
   it('swaps digits of hundredths of an inch for a gauge that is read in them', () => {
     // 0.73 in typed as 0.37 in: 9.398 mm for 18.542 mm.
-    const best = likeliest(sourcesOf(report(9.4, { resolutionMm: 0.254 }), sumLaw(18.5, 4, 0.001), rate))
+    const best = likeliest(
+      sourcesOf(report(9.4, { resolutionMm: 0.254, writtenMm: 0.01 }), sumLaw(18.5, 4, 0.001), rate),
+    )
     expect(best.kind).toBe('transposed')
     expect(impliedMm(sumLaw(18.5, 4, 0.001), best, 0.5)).toBeCloseTo(18.54, 1)
   })
