@@ -28,6 +28,8 @@ export {
   problemSchema,
   type RollRow,
   rollRowSchema,
+  type SuggestedAct,
+  suggestedActSchema,
   type UndoAsk,
   undoAskSchema,
   type WhatIf,

@@ -16,6 +16,11 @@ export const explanationKindSchema = z.enum([
   'repeated',
   'other',
 ])
+/**
+ * What the desk offers first for a reading: to let it stand, to amend it to the proposal, or to ask the observer, where
+ * the proposal is too unsure to be taken unasked. All acts stay open.
+ */
+export const suggestedActSchema = z.enum(['stands', 'amend', 'ask'])
 export const rollAnswerSchema = z.enum(['read', 'read late', 'multi-day open', 'away', 'silent'])
 const day = z.iso.date()
 
@@ -79,6 +84,7 @@ export const docketRowSchema = z.object({
   expectedP10Mm: z.number(),
   expectedP50Mm: z.number(),
   expectedP90Mm: z.number(),
+  suggested: suggestedActSchema,
   proposedUm: z.number().int().nullable(),
   proposedFirstDay: day,
   proposedLastDay: day,
@@ -153,6 +159,7 @@ export const evidenceSchema = z.object({
   earlier: z.array(z.object({ text: z.string(), amountUm: z.number().int(), receivedAtUtc: z.string() })),
   canTell: z.boolean(),
   standsOdds: z.number(),
+  suggested: suggestedActSchema,
   expectation: quantilesSchema,
   explanations: z.array(
     z.object({
@@ -255,6 +262,7 @@ export const mapLayersSchema = z.object({
 })
 
 export type DayReview = z.infer<typeof dayReviewSchema>
+export type SuggestedAct = z.infer<typeof suggestedActSchema>
 export type RollRow = z.infer<typeof rollRowSchema>
 export type DocketRow = z.infer<typeof docketRowSchema>
 export type AreaMean = z.infer<typeof areaMeanSchema>

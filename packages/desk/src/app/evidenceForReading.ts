@@ -9,6 +9,7 @@ import { wordingAskOf } from './morning/buildDocket.ts'
 import { evidenceOf, type JudgedMorning, judgedMorning, judgedWithout } from './morning/judgedMorning.ts'
 import { loadMorning } from './morning/loadMorning.ts'
 import { proposalOf } from './morning/proposalOf.ts'
+import { suggestedAct } from './morning/suggestedAct.ts'
 import { findingSentence, observerMessage, wordsFor } from './wording/wordFinding.ts'
 
 export interface EvidenceAsk {
@@ -70,6 +71,7 @@ function evidenceFrom(
     earlier: earlier.map(({ text, amountUm, receivedAtUtc }) => ({ text, amountUm, receivedAtUtc })),
     canTell: finding.canTell,
     standsOdds: finding.standsOdds,
+    suggested: suggestedAct(finding, morning.network.docketBelow),
     expectation: {
       dryChance: finding.expectation.dryChance,
       meanMm: finding.expectation.meanMm,

@@ -1,6 +1,6 @@
 /** The morning in the terminal: the day's facts, the docket, who has not read, the area totals. Pure. */
 import { styleText } from 'node:util'
-import type { DayReview, DocketRow, RollRow } from '@gaugewright/contract'
+import type { DayReview, DocketRow, RollRow, SuggestedAct } from '@gaugewright/contract'
 import { formatAmount, umFromMm } from '@gaugewright/science'
 import Table from 'cli-table3'
 
@@ -46,6 +46,9 @@ function factsLine({ facts, network }: DayReview): string {
   return words.join(', ')
 }
 
+/** What stands in place of a proposal where none should be taken unasked. */
+const SUGGESTED: Record<SuggestedAct, string> = { stands: 'let stand', amend: '', ask: 'ask the observer' }
+
 function docketTable(review: DayReview, paint: (style: Style, text: string) => string): string {
   const { unit, language } = review.network
   const table = plainTable([
@@ -72,7 +75,9 @@ function docketTable(review: DayReview, paint: (style: Style, text: string) => s
       row.decision === null
         ? `${row.likeliest} ${percent(row.likeliestOdds)}`
         : paint('cyan', `asked (${row.likeliest})`),
-      row.proposedUm === null ? '' : `${number(row.proposedUm)}${days}`,
+      row.suggested === 'amend' && row.proposedUm !== null
+        ? `${number(row.proposedUm)}${days}`
+        : SUGGESTED[row.suggested],
       row.mapChangeMm.toFixed(2),
     ])
   }

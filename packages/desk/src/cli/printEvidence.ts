@@ -14,7 +14,7 @@ export function printEvidence(evidence: DayEvidence): string {
     evidence.sentence,
     '',
     ...evidence.explanations
-      .filter((explanation) => explanation.odds >= 0.005)
+      .filter(({ kind, odds }) => kind === 'stands' || odds >= 0.005)
       .map(({ kind, odds, impliedMm }) => `${percent(odds)}  ${kind.padEnd(15)} ${amount(impliedMm)}`),
     '',
     ...evidence.neighbours.slice(0, SHOWN_NEIGHBOURS).map((neighbour) => {

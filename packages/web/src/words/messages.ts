@@ -48,7 +48,7 @@ const en = {
   typed: 'typed',
   expectedRange: 'expected {low} to {high}',
   expectedDry: 'expected dry',
-  guess: { stands: '{odds}: it stands', mistake: '{odds}: {mistake}' },
+  guess: { stands: '{odds}: it stands', mistake: '{odds}: {mistake}', ask: 'ask the observer' },
   overDays: '{amount} over {count} days',
   // Odds in words (calibrated terms of [Mastrandrea2010])
   oddsWords: {
@@ -171,6 +171,7 @@ const en = {
   daysReported: 'reported',
   daysExpected: 'expected: median and central 80 %',
   whatIfHeading: 'What the proposal would do',
+  whatIfAmended: 'What {amount} in its place would do',
   whatIfAside: 'What setting it aside would do',
   whatIfMoves: 'The map moves by {amount} on average.',
   whatIfShow: 'Show on the map',
@@ -250,7 +251,7 @@ const en = {
   keys: {
     stands: 'the reading stands',
     amend: 'amend: opens the proposal, Enter takes it',
-    amendNow: 'amend to the proposal at once',
+    amendNow: 'amend to the proposal at once, where one is offered',
     ask: 'ask the observer: marks it and drafts a message',
     setAside: 'set aside',
     undo: 'undo the last decision',
@@ -320,7 +321,7 @@ const es: Words = {
   typed: 'escrito',
   expectedRange: 'se esperaba de {low} a {high}',
   expectedDry: 'se esperaba seco',
-  guess: { stands: '{odds}: es válida', mistake: '{odds}: {mistake}' },
+  guess: { stands: '{odds}: es válida', mistake: '{odds}: {mistake}', ask: 'preguntar' },
   overDays: '{amount} en {count} días',
   oddsWords: {
     certain: 'prácticamente seguro',
@@ -439,6 +440,7 @@ const es: Words = {
   daysReported: 'comunicada',
   daysExpected: 'esperada: mediana y 80 % central',
   whatIfHeading: 'Lo que haría la propuesta',
+  whatIfAmended: 'Lo que haría {amount} en su lugar',
   whatIfAside: 'Lo que haría apartarla',
   whatIfMoves: 'El mapa se mueve {amount} en promedio.',
   whatIfShow: 'Ver en el mapa',
@@ -518,7 +520,7 @@ const es: Words = {
   keys: {
     stands: 'la lectura es válida',
     amend: 'enmendar: abre la propuesta, Intro la acepta',
-    amendNow: 'enmendar según la propuesta sin más',
+    amendNow: 'enmendar según la propuesta sin más, si se ofrece',
     ask: 'preguntar: la anota y redacta un mensaje',
     setAside: 'apartar',
     undo: 'deshacer la última decisión',

@@ -8,6 +8,7 @@ import { decisionsInForce } from './decisionsInForce.ts'
 import { docketWeight, inDocketOrder } from './docketOrder.ts'
 import { evidenceOf, type JudgedMorning } from './judgedMorning.ts'
 import { proposalOf } from './proposalOf.ts'
+import { suggestedAct } from './suggestedAct.ts'
 
 export interface DocketAsk {
   judged: JudgedMorning
@@ -49,6 +50,7 @@ export function buildDocket({ judged, mapChangeOf }: DocketAsk): DocketRow[] {
       expectedP10Mm: expected.lowMm,
       expectedP50Mm: expected.midMm,
       expectedP90Mm: expected.highMm,
+      suggested: suggestedAct(finding, morning.network.docketBelow),
       proposedUm: proposal?.amountUm ?? null,
       proposedFirstDay: isoFromEpochDay(finding.proposedFirstDay),
       proposedLastDay: isoFromEpochDay(finding.proposedLastDay),

@@ -15,6 +15,7 @@ function rowOf(code: string, standsOdds: number, mapChangeMm: number, change: Pa
     text: '1.0',
     standsOdds,
     likeliest: 'decimal',
+    suggested: 'amend',
     likeliestOdds: 0.5,
     expectedP10Mm: 0,
     expectedP50Mm: 1,

@@ -22,6 +22,10 @@ export function addExpectCommand(program: Command, world: World): void {
       wholeNumberOption(1, 1000),
       9,
     )
+    .addHelpText(
+      'after',
+      "\nWrites a row for every gauge (or point) and every day asked for, by day, whether or not the gauge was read that day:\ngauge or point, day, p_dry, mean_mm, q1 … qN. A gauge's own reading of the day takes no part in its row.",
+    )
     .action((gauges: string, readings: string, options: ExpectOptions) => {
       const { quantiles, at } = options
       return runArchiveCommand(world, {

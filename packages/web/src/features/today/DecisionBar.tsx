@@ -1,4 +1,4 @@
-import type { DayEvidence } from '@gaugewright/contract'
+import type { DayEvidence, SuggestedAct } from '@gaugewright/contract'
 import { type Ref, useId } from 'react'
 import { Button } from '../../ui/Button.tsx'
 import { fill } from '../../words/fill.ts'
@@ -7,6 +7,8 @@ import styles from './DecisionBar.module.css'
 
 type Props = {
   proposal: DayEvidence['proposal']
+  /** The act that is offered first: its button stands out. */
+  suggested: SuggestedAct | null
   reason: string
   onReason: (reason: string) => void
   reasonRef: Ref<HTMLInputElement>
@@ -21,22 +23,24 @@ type Props = {
 export function DecisionBar(props: Props) {
   const { words, format } = useWords()
   const hints = useId()
-  const { proposal } = props
-  const amend = proposal
-    ? fill(words.actAmendTo, {
-        amount: format.overDays(proposal.amountUm, proposal.isTrace, proposal.firstDay, proposal.lastDay),
-      })
-    : words.actAmend
+  const { proposal, suggested } = props
+  const look = (act: SuggestedAct) => (act === suggested ? 'primary' : 'plain')
+  const amend =
+    proposal && suggested === 'amend'
+      ? fill(words.actAmendTo, {
+          amount: format.overDays(proposal.amountUm, proposal.isTrace, proposal.firstDay, proposal.lastDay),
+        })
+      : words.actAmend
   return (
     <section className={styles.bar} aria-label={words.decideLabel}>
       <div className={styles.acts}>
-        <Button hint="S" aria-keyshortcuts="s" onClick={props.onStands}>
+        <Button look={look('stands')} hint="S" aria-keyshortcuts="s" onClick={props.onStands}>
           {words.actStands}
         </Button>
-        <Button look={props.proposal ? 'primary' : 'plain'} hint="A" aria-keyshortcuts="a" onClick={props.onAmend}>
+        <Button look={look('amend')} hint="A" aria-keyshortcuts="a" onClick={props.onAmend}>
           {amend}
         </Button>
-        <Button hint="Q" aria-keyshortcuts="q" onClick={props.onAsk}>
+        <Button look={look('ask')} hint="Q" aria-keyshortcuts="q" onClick={props.onAsk}>
           {words.actAsk}
         </Button>
         <Button hint="X" aria-keyshortcuts="x" onClick={props.onSetAside}>

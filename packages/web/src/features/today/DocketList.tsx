@@ -95,13 +95,17 @@ function Guess({ row }: { row: DocketRow }) {
   const { words, format } = useWords()
   const { kind, odds } = bestGuess(row)
   const values = { odds: oddsInWords(odds, words), mistake: words.explanations[kind] }
-  if (kind === 'stands') return fill(words.guess.stands, values)
+  const { suggested, proposedUm } = row
+  const offer =
+    suggested === 'ask' ? (
+      <b> → {words.guess.ask}</b>
+    ) : suggested === 'amend' && proposedUm !== null ? (
+      <b> → {format.overDays(proposedUm, false, row.proposedFirstDay, row.proposedLastDay)}</b>
+    ) : null
   return (
     <>
-      {fill(words.guess.mistake, values)}
-      {row.proposedUm === null ? null : (
-        <b> → {format.overDays(row.proposedUm, false, row.proposedFirstDay, row.proposedLastDay)}</b>
-      )}
+      {fill(kind === 'stands' ? words.guess.stands : words.guess.mistake, values)}
+      {offer}
     </>
   )
 }

@@ -32,6 +32,7 @@ export function EvidencePane({ review, morning }: { review: DayReview; morning: 
       {morning.readingId === null ? null : (
         <DecisionBar
           proposal={evidence?.proposal ?? null}
+          suggested={evidence?.canTell ? evidence.suggested : null}
           reason={shown.reason}
           onReason={shown.setReason}
           reasonRef={shown.reasonRef}

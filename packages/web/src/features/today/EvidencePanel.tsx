@@ -91,7 +91,16 @@ function Who({ chosen }: { chosen: Chosen }) {
 
 function Findings(props: Props & { evidence: DayEvidence }) {
   const { evidence, whatIf } = props
-  const { words } = useWords()
+  const { words, format } = useWords()
+  const { proposal, suggested } = evidence
+  const amended = proposal
+    ? format.overDays(proposal.amountUm, proposal.isTrace, proposal.firstDay, proposal.lastDay)
+    : ''
+  const whatIfTitle = !proposal
+    ? words.whatIfAside
+    : suggested === 'amend'
+      ? words.whatIfHeading
+      : fill(words.whatIfAmended, { amount: amended })
   return (
     <>
       <Typed evidence={evidence} />
@@ -104,7 +113,7 @@ function Findings(props: Props & { evidence: DayEvidence }) {
           <OddsBars evidence={evidence} />
         </Section>
       ) : null}
-      <Section title={evidence.proposal ? words.whatIfHeading : words.whatIfAside}>
+      <Section title={whatIfTitle}>
         <WhatIfPanel whatIf={whatIf} isShown={props.isWhatIfShown} onShow={props.onWhatIf} />
       </Section>
       <Section title={words.neighboursHeading}>

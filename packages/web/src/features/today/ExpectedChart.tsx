@@ -15,7 +15,8 @@ const bottom = 112
 export function ExpectedChart({ evidence }: { evidence: DayEvidence }) {
   const { words, format } = useWords()
   const [frame, widthPx] = useWidth<HTMLDivElement>(380)
-  const { expectation, reading, proposal } = evidence
+  const { expectation, reading } = evidence
+  const proposal = evidence.suggested === 'amend' ? evidence.proposal : null
   const typedMm = reading.amountUm / 1000
   const proposedMm = proposal ? proposal.amountUm / 1000 : null
   const shape = expectedShape(expectation, [typedMm, proposedMm ?? 0], format.stepMm)

@@ -1,12 +1,13 @@
 import type { DayEvidence } from '@gaugewright/contract'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
+import { explanationsShown } from './explanationsShown.ts'
 import styles from './OddsBars.module.css'
 
-/** The odds of each explanation as bars, likeliest first; those under a hundredth are left to the others. */
+/** The odds of each explanation as bars, likeliest first. */
 export function OddsBars({ evidence }: { evidence: DayEvidence }) {
   const { words, format } = useWords()
-  const shown = [...evidence.explanations].sort((a, b) => b.odds - a.odds).filter((e, i) => i === 0 || e.odds >= 0.01)
+  const shown = explanationsShown(evidence.explanations)
   return (
     <ul className={styles.bars}>
       {shown.map((explanation) => {

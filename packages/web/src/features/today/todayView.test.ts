@@ -39,6 +39,7 @@ function docketRow(readingId: string, weight: number, made: WireDecision | null 
     standsOdds: 0.2,
     likeliest: 'decimal',
     likeliestOdds: 0.7,
+    suggested: 'amend',
     expectedP10Mm: 1,
     expectedP50Mm: 2,
     expectedP90Mm: 4,

@@ -59,7 +59,7 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
     if (evidence) shown.setDialog('amend')
   }
   const amendNow = () => {
-    if (!evidence?.proposal) return openAmend()
+    if (!evidence?.proposal || evidence.suggested !== 'amend') return openAmend()
     const { amountUm, isTrace, firstDay, lastDay } = evidence.proposal
     decide('amended', { amountUm, isTrace, firstDay, lastDay })
   }
