@@ -163,6 +163,7 @@ export const knownMistakes: readonly KnownMistake[] = [
   {
     name: 'a first full tube forgotten',
     kind: 'first-fill-lost',
+    isSubtle: true,
     where: (g, row) => reportedMm(g, row) >= 29 && reportedMm(g, row) < 38,
     makes: (g, row) => [[0, tenths(reportedMm(g, row) - 25.4)]],
     truthMm: reportedMm,
