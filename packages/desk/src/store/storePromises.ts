@@ -332,6 +332,18 @@ export function storePromises(
       expect(await ledger.dayRange('north')).toBeNull()
     })
 
+    it('counts what is current, delivery by delivery: corrections and repeats add none', async () => {
+      const load = await ledger.load('north')
+      await load.appendReadings([reading('a', 1, '2026-03-02', 100), reading('b', 2, '2026-03-02', 200)])
+      await load.appendReadings([reading('c', 1, '2026-03-02', 300), reading('d', 1, '2026-03-03', 400)])
+      expect((await load.appendReadings([reading('e', 2, '2026-03-02', 200)])).already).toBe(1)
+      await load.commit()
+      const dropped = await ledger.load('north')
+      await dropped.appendReadings([reading('f', 2, '2026-03-04', 500)])
+      await dropped.rollback()
+      expect((await ledger.dayRange('north'))?.readings).toBe(3)
+    })
+
     it('makes writers take turns: what waits for a load comes after it', async () => {
       const load = await ledger.load('north')
       await load.appendReadings([reading('r1', 1, '2026-03-02', 100)])

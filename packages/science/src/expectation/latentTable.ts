@@ -11,7 +11,7 @@ import type { DailyTable } from '../network/dailyTable.ts'
 export interface LatentTable {
   table: DailyTable
   model: Model
-  /** Score scale of gauge g in month m; index g * 12 + m. */
+  /** Score scale of gauge g in month m; index g * 12 + m; only of months that the table has days in. */
   scales: ScoreScale[]
   monthOfDay: Uint8Array
   /** Score cell of each report; low is -Infinity for a dry one. NaN where there is no daily report. */
@@ -37,12 +37,13 @@ export function openLatentTable(table: DailyTable, model: Model): LatentTable {
   const n = table.gaugeCount
   const cells = n * table.dayCount
   const scales: ScoreScale[] = new Array(n * 12)
-  for (let g = 0; g < n; g++) for (let m = 0; m < 12; m++) scales[g * 12 + m] = scoreScale(model.climate, g, m)
+  const monthOfDay = Uint8Array.from({ length: table.dayCount }, (_, d) => monthOfEpochDay(table.firstDay + d))
+  for (const m of new Set(monthOfDay)) for (let g = 0; g < n; g++) scales[g * 12 + m] = scoreScale(model.climate, g, m)
   const latent: LatentTable = {
     table,
     model,
     scales,
-    monthOfDay: Uint8Array.from({ length: table.dayCount }, (_, d) => monthOfEpochDay(table.firstDay + d)),
+    monthOfDay,
     low: new Float64Array(cells).fill(Number.NaN),
     high: new Float64Array(cells).fill(Number.NaN),
     sitePrecision: new Float64Array(cells),

@@ -3,7 +3,7 @@
  * repeatable: the same table and model give the same findings.
  */
 import { openLatentTable } from '../expectation/latentTable.ts'
-import { buildNeighbourhood } from '../expectation/neighbourhood.ts'
+import { neighbourhoodOf } from '../expectation/neighbourhoodOf.ts'
 import type { Model } from '../model/model.ts'
 import type { DailyTable } from '../network/dailyTable.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
@@ -18,7 +18,7 @@ import { mostNeighbours, reserveNeighbours } from './limits.ts'
  * @param model   learned of the same gauges (learnModel)
  */
 export function judge(gauges: GaugeSet, table: DailyTable, model: Model, ask: JudgeAsk): Judgement {
-  const hood = buildNeighbourhood(gauges, model.correlation, mostNeighbours(gauges.ids.length) + reserveNeighbours)
+  const hood = neighbourhoodOf(gauges, model.correlation, mostNeighbours(gauges.ids.length) + reserveNeighbours)
   const out = openJudgement(gauges, openLatentTable(table, model), hood, ask)
   if (ask.sameMorning) judgeForward(out, ask)
   else judgeWhole(out, ask)

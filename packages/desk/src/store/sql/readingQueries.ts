@@ -88,14 +88,12 @@ export class ReadingQueries {
     if (networkKey === null) return null
     const { first, last } = await this.#dayLimits(networkKey)
     if (first === null || last === null) return null
-    const count = (of: 'id' | 'supersedes') =>
-      this.#db
-        .selectFrom('reading')
-        .select((eb) => eb.fn.countAll().as('count'))
-        .where('network_key', '=', networkKey)
-        .where(of, 'is not', null)
-        .executeTakeFirstOrThrow()
-    const readings = Number((await count('id')).count) - Number((await count('supersedes')).count)
+    const kept = await this.#db
+      .selectFrom('reading_count')
+      .select('readings')
+      .where('network_key', '=', networkKey)
+      .executeTakeFirst()
+    const readings = kept?.readings ?? 0
     return { firstDay: isoFromEpochDay(first), lastDay: isoFromEpochDay(last), readings }
   }
 

@@ -68,7 +68,9 @@ export class SqlLoad implements LedgerLoad {
         supersedes: reading.supersedes,
       })
     }
-    return await this.#transaction.appendReadings(rows)
+    const result = await this.#transaction.appendReadings(rows)
+    await this.#count(this.#networkKey, result.stored - result.superseding)
+    return result
   }
 
   async commit(): Promise<void> {
@@ -94,6 +96,17 @@ export class SqlLoad implements LedgerLoad {
       .where('network_key', '=', networkKey)
       .execute()
     return new Map(rows.map((row) => [row.id, row.gauge_key]))
+  }
+
+  async #count(networkKey: number, more: number): Promise<void> {
+    if (more === 0) return
+    await this.#transaction.db
+      .insertInto('reading_count')
+      .values({ network_key: networkKey, readings: more })
+      .onConflict((conflict) =>
+        conflict.column('network_key').doUpdateSet((eb) => ({ readings: eb('reading_count.readings', '+', more) })),
+      )
+      .execute()
   }
 
   /** A delivery names the same few instants over and over. */

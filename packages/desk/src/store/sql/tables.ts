@@ -51,6 +51,12 @@ export interface ReadingTable {
   supersedes: string | null
 }
 
+/** Current readings of each network: all there are but for the superseded ones. Changes with the readings themselves. */
+export interface ReadingCountTable {
+  network_key: number
+  readings: number
+}
+
 export interface DecisionTable {
   network_key: number
   gauge_key: number
@@ -97,6 +103,7 @@ export interface Tables {
   network: NetworkTable
   gauge: GaugeTable
   reading: ReadingTable
+  reading_count: ReadingCountTable
   decision: DecisionTable
   absence: AbsenceTable
   map_layer: MapLayerTable

@@ -133,4 +133,16 @@ create trigger decision_is_never_deleted before delete on decision
   begin select raise(abort, 'a decision is never deleted'); end;
 `,
   },
+  {
+    number: 2,
+    what: 'how many readings of a network are current, kept with every delivery instead of counted for every morning',
+    sql: `
+create table reading_count (
+  network_key integer primary key references network,
+  readings integer not null
+) strict;
+insert into reading_count
+  select network_key, count(*) - count(supersedes) from reading group by network_key;
+`,
+  },
 ]

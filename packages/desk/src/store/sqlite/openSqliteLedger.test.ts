@@ -1,5 +1,6 @@
 import { copyFileSync, existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import type { Reading } from '@gaugewright/science'
 import { expect, it } from 'vitest'
 import { tempFiles } from '../../../test/support/tempFiles.ts'
 import { LedgerError } from '../../ports/ledgerError.ts'
@@ -182,6 +183,19 @@ it('brings an older ledger up to date without touching what it holds', async () 
     expect(database.prepare('select id from reading').get()).toMatchObject({ id: 'r' })
     expect(database.prepare('pragma user_version').get()).toMatchObject({ user_version: 1000 })
     migrate(database, path, [...migrations, next]) // done already: nothing to do
+  })
+})
+
+it('counts the current readings of a ledger that did not keep their number yet', async () => {
+  const path = await madeLedger()
+  const ledger = await openSqliteLedger(path)
+  const [first] = await ledger.readings('n', '2026-03-02', '2026-03-02')
+  await ledger.appendReadings('n', [{ ...(first as Reading), id: 'corrected', amountUm: 4_321 }])
+  await ledger.close()
+  onDatabase(path, (database) => {
+    database.exec('drop table reading_count; pragma user_version = 1')
+    migrate(database, path)
+    expect(database.prepare('select readings from reading_count').all()).toMatchObject([{ readings: 1 }])
   })
 })
 
