@@ -92,6 +92,15 @@ describe('learnModel', () => {
     expect(Math.abs(learned - meanLogChance(model))).toBeLessThan(0.25)
   })
 
+  it('expects more mistakes in a network that made more, never none and never mostly mistakes', () => {
+    const random = seededRandom(5)
+    const careless = changed(history, (mm) => (mm > 1 && random() < 0.15 ? 10 * mm : mm))
+    const { mistakeRate } = learnModel(gauges, careless)
+    expect(mistakeRate).toBeGreaterThan(model.mistakeRate)
+    expect(mistakeRate).toBeLessThan(0.5)
+    expect(model.mistakeRate).toBeGreaterThan(0)
+  })
+
   it('expects more mistakes of a gauge that made more', () => {
     const random = seededRandom(8)
     const careless = changed(history, (mm, g) => (g === 13 && random() < 0.12 ? (mm === 0 ? 12.5 : 0) : mm))
