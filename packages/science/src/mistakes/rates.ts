@@ -31,3 +31,6 @@ const total = Object.values(mistakeWeight).reduce((a, b) => a + b, 0)
 export const mistakeShare = Object.fromEntries(
   Object.entries(mistakeWeight).map(([kind, weight]) => [kind, weight / total]),
 ) as Readonly<Record<Mistake, number>>
+
+/** Of the mistakes, the share that shows on a dry day: water that is not rain, and amounts out of nowhere. */
+export const dryMistakeShare = mistakeShare.wetted + mistakeShare.other

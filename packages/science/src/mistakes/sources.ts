@@ -6,7 +6,7 @@ import { isMultiple } from '../climate/resolution.ts'
 import type { AmountLaw } from './amountLaw.ts'
 import type { ExplanationDetail } from './finding.ts'
 import type { ExplanationKind } from './mistake.ts'
-import { mistakeShare } from './rates.ts'
+import { dryMistakeShare, mistakeShare } from './rates.ts'
 
 export interface ReportSeen {
   amountMm: number
@@ -55,7 +55,8 @@ export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Sou
       return out
     }
     const dry = law.dry
-    out.push(source('stands', (1 - rate) * dry, -1, 0))
+    // On a dry day most slips leave a zero a zero: such a report stands.
+    out.push(source('stands', (1 - rate * dryMistakeShare) * dry, -1, 0))
     out.push(source('false-zero', rate * mistakeShare['false-zero'] * (1 - dry), half, largestMm))
     return out
   }

@@ -6,9 +6,11 @@ import { learnHabits } from './learnHabits.ts'
 import { learnSpread, usualSpread } from './learnSpread.ts'
 import { type Model, modelVersion } from './model.ts'
 
-/** Chance that a wet report is wrong in some way: one in eleven of photographed volunteer readings was [Davids2019]; */
-/** a network with coordinators who ask back does a little better (common practice). */
-const usualMistakeRate = 0.06
+/**
+ * Chance that a report is wrong where a mistake could show. One in eleven of photographed volunteer readings was, half
+ * of them by too little to matter [Davids2019].
+ */
+const usualMistakeRate = 0.045
 /** 1.00 in (maker's data sheets of 4-inch gauges). */
 const usualTubeMm = 25.4
 

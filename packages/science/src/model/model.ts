@@ -47,4 +47,4 @@ export interface Model {
 }
 
 /** Changes whenever findings would. */
-export const modelVersion = '1'
+export const modelVersion = '2'
