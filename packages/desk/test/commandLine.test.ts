@@ -3,6 +3,7 @@ import { existsSync } from 'node:fs'
 import { readFile, stat, writeFile } from 'node:fs/promises'
 import { type DayReview, dayReviewSchema, exportedDaySchema } from '@gaugewright/contract'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { migrations } from '../src/store/sqlite/migrations.ts'
 import { openSqliteLedger } from '../src/store/sqlite/openSqliteLedger.ts'
 import { fillLedger } from './support/openDesk.ts'
 import { type SmallNetwork, smallNetwork } from './support/smallNetwork.ts'
@@ -148,7 +149,7 @@ describe('safety', () => {
   it('doctor counts what the ledger holds, and calls a damaged file damaged', async () => {
     const { out } = await world.gaugewright('doctor', '--db', db, '--json')
     const found = JSON.parse(out)
-    expect(found).toMatchObject({ integrity: 'ok', schemaVersion: 1 })
+    expect(found).toMatchObject({ integrity: 'ok', schemaVersion: migrations.length })
     expect(found.counts).toContainEqual({ name: 'reading', rows: small.readings.length })
     const copy = world.path('damaged.db')
     await world.gaugewright('backup', copy, '--db', db)
