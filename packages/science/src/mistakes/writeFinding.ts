@@ -1,5 +1,5 @@
 /** Turn the weights of all explanations of one report into its finding. */
-import { explainReport, lawOf, sumWeights } from './explainReport.ts'
+import { explainReport, gaugeRate, lawOf, sumWeights } from './explainReport.ts'
 import { impliedMm } from './impliedAmount.ts'
 import type { Judgement } from './judgement.ts'
 import { type Mistake, mistakes } from './mistake.ts'
@@ -37,9 +37,12 @@ export function writeFinding(out: Judgement, row: number, gauge: number): void {
   out.gauge[c] = gauge
   out.day[c] = day
   out.neighbourCount[c] = latent.used[i]!
-  out.pStands[c] = table.settled[i] === 1 ? 1 : stands / total
+  // Without a neighbour nothing can be told: then the report has the odds that any report has.
+  const canTell = latent.used[i]! > 0
+  const prior = 1 - gaugeRate(latent.model, gauge)
+  out.pStands[c] = table.settled[i] === 1 ? 1 : canTell ? stands / total : prior
   out.mistake[c] = best
-  out.pMistake[c] = odds[best]! / total
+  out.pMistake[c] = canTell ? odds[best]! / total : (odds[best]! / Math.max(1e-300, total - stands)) * (1 - prior)
   const proposal = propose(out, row, gauge, mistakes[best]!, sources)
   out.proposedMm[c] = proposal.amountMm
   out.proposedFirstDay[c] = proposal.firstDay
