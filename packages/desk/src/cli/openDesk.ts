@@ -1,6 +1,6 @@
 /** Opens the desk on loopback until asked to stop, then closes cleanly. */
 import { refused } from '../app/answer.ts'
-import { reviewDay } from '../app/reviewDay.ts'
+import { warmDay } from '../app/warmDay.ts'
 import type { Ports } from '../ports/ports.ts'
 import { CommandStopped } from './commandStopped.ts'
 import type { RunningServer, World } from './world.ts'
@@ -22,7 +22,7 @@ export async function openDesk(world: World, ports: Ports, ask: OpenDeskAsk): Pr
   try {
     await world.out.write(`Gaugewright is open at ${server.url} (ledger ${ask.ledger}). Ctrl+C closes it.\n`)
     // Learned and judged once before the first look; whatever goes wrong is told when somebody looks.
-    const warmed = reviewDay(ports, { day: 'latest', signal: stopLearning.signal }).catch(() => undefined)
+    const warmed = warmDay(ports, { day: 'latest', signal: stopLearning.signal }).catch(() => undefined)
     if (ask.open && world.out.isTerminal) await world.openBrowser(server.url).catch(() => undefined)
     await stopped
     stopLearning.abort()

@@ -1,4 +1,4 @@
-/** Response headers: nothing from any other host, no framing. Styles may stand in the page, which the components need. */
+/** Response headers: nothing from any other host, no styles or programs written into the page, no framing. */
 import helmet from '@fastify/helmet'
 import type { FastifyInstance } from 'fastify'
 
@@ -9,7 +9,7 @@ export async function secureHeaders(app: FastifyInstance): Promise<void> {
       directives: {
         defaultSrc: ["'self'"],
         scriptSrc: ["'self'"],
-        styleSrc: ["'self'", "'unsafe-inline'"],
+        styleSrc: ["'self'"],
         imgSrc: ["'self'", 'data:'],
         fontSrc: ["'self'"],
         connectSrc: ["'self'"],

@@ -19,6 +19,8 @@ export interface Morning {
   readings: Reading[]
   decisions: Decision[]
   absences: Absence[]
+  /** Names all that findings rest on but the decisions. */
+  readingsKey: string
   /** Differs whenever anything above differs. */
   fingerprint: string
   /** Differs whenever something differs that findings and the map rest on: an undone decision is as if never made. */
@@ -55,28 +57,36 @@ export async function loadMorning(ledger: Ledger, day: string): Promise<Answer<M
     ledger.absences(network.id, fromDay, toDay),
   ])
   const facts = { network, day: isoDay, range, gauges, readings, decisions, absences }
-  return answered({ ...facts, epochDay, ...keysOf(facts) })
+  return answered(withKeys({ ...facts, epochDay, readingsKey: readingsKeyOf(facts) }))
 }
 
 /** The same morning with other decisions. */
 export function withDecisions(morning: Morning, decisions: Decision[]): Morning {
-  const facts = { ...morning, decisions }
-  return { ...facts, ...keysOf(facts) }
+  return withKeys({ ...morning, decisions })
 }
 
-type Facts = Omit<Morning, 'epochDay' | 'fingerprint' | 'substance'>
+/** Readings are immutable, so their ids stand for them; whatever may change beside them is taken whole. */
+function readingsKeyOf({
+  network,
+  day,
+  range,
+  gauges,
+  readings,
+}: Pick<Morning, 'network' | 'day' | 'range' | 'gauges' | 'readings'>): string {
+  const beside = JSON.stringify([network, day, range.firstDay, range.lastDay, gauges])
+  const digest = createHash('sha1').update(beside)
+  digest.update(readings.map((reading) => reading.id).join('\n'))
+  return `${day}:${digest.digest('base64url')}`
+}
 
-/** Readings and decisions are immutable, so their ids stand for them; whatever may change beside them is taken whole. */
-function keysOf(facts: Facts): Pick<Morning, 'fingerprint' | 'substance'> {
-  const { network, day, range, gauges, absences } = facts
-  const days = [day, range.firstDay, range.lastDay]
-  const readings = createHash('sha1').update(JSON.stringify([network, days, gauges]))
-  for (const reading of facts.readings) readings.update(reading.id)
-  const substance = readings.copy()
-  for (const { readingId, verdict, amended, by } of decisionsInForce(facts.decisions).values()) {
+function withKeys(facts: Omit<Morning, 'fingerprint' | 'substance'>): Morning {
+  const { readingsKey, range, absences, decisions } = facts
+  const substance = createHash('sha1').update(readingsKey)
+  for (const { readingId, verdict, amended, by } of decisionsInForce(decisions).values()) {
     if (verdict === 'asked' || (by.kind === 'rule' && verdict === 'stands')) continue
     substance.update(JSON.stringify([readingId, verdict, amended]))
   }
-  const whole = readings.update(JSON.stringify([range, absences, facts.decisions.map((decision) => decision.id)]))
-  return { fingerprint: `${day}:${whole.digest('base64url')}`, substance: `${day}:${substance.digest('base64url')}` }
+  const whole = createHash('sha1').update(readingsKey)
+  whole.update(JSON.stringify([range, absences, decisions.map((decision) => decision.id)]))
+  return { ...facts, fingerprint: whole.digest('base64url'), substance: substance.digest('base64url') }
 }
