@@ -7,7 +7,7 @@ import { chosenReading, desktop, openBrowser, openPage, otherReading } from './e
 import { startDesk } from './e2e/startDesk.ts'
 
 const picture = fileURLToPath(new URL('../../../docs/images/today.png', import.meta.url))
-const desk = await startDesk()
+const desk = await startDesk([]) // the whole demo, as `gaugewright demo` makes it
 const browser = await openBrowser()
 try {
   const { page } = await openPage(browser, desk.url, { ...desktop, colorScheme: 'light' })

@@ -1,7 +1,13 @@
-/** Works out ahead of time what the first look at a day asks for: the review, the field, and the first doubt's evidence. */
+/**
+ * Works out ahead of time what the first look at a day asks for: the review, the field, and the first doubt's evidence; and
+ * judges the day before, which is the next to be looked at. Nothing is decided on that one: its rule waits for a look.
+ */
 import type { Ports } from '../ports/ports.ts'
 import { evidenceForReading } from './evidenceForReading.ts'
+import { paramsOfMorning } from './field/fieldOfMorning.ts'
 import { fieldForDay } from './fieldForDay.ts'
+import { judgedMorning } from './morning/judgedMorning.ts'
+import { loadMorning } from './morning/loadMorning.ts'
 import { reviewDay } from './reviewDay.ts'
 
 export interface WarmDayAsk {
@@ -14,10 +20,12 @@ export interface WarmDayAsk {
 export async function warmDay(ports: Ports, { day, signal }: WarmDayAsk): Promise<void> {
   const reviewed = await reviewDay(ports, { day, signal })
   if (!reviewed.ok) return
-  const first = reviewed.value.docket[0]
+  const { docket, previousDay } = reviewed.value
+  const first = docket[0]
   const steps = [
     () => fieldForDay(ports, { day: reviewed.value.day }),
     () => (first === undefined ? null : evidenceForReading(ports, { readingId: first.readingId })),
+    () => (previousDay === null ? null : judgeDay(ports, previousDay, signal)),
   ]
   for (const step of steps) {
     // Whoever asks meanwhile goes first.
@@ -25,4 +33,10 @@ export async function warmDay(ports: Ports, { day, signal }: WarmDayAsk): Promis
     if (signal.aborted) return
     await step()
   }
+}
+
+async function judgeDay({ ledger }: Ports, day: string, signal: AbortSignal): Promise<void> {
+  const loaded = await loadMorning(ledger, day)
+  if (!loaded.ok) return
+  paramsOfMorning(ledger, await judgedMorning(ledger, loaded.value, signal))
 }
