@@ -35,6 +35,24 @@ async function typeReason(page: Page, reason: string): Promise<void> {
   await page.keyboard.press('Enter')
 }
 
+it('a doubt without a likely name is offered to be asked about, and is never amended by a single key', async () => {
+  const { url } = await fixture('in', 'en')
+  const { page, close } = await openPage(browser, url, desktop)
+  const before = await chosenReading(page)
+  const row = page.getByTestId('docket').getByRole('button').filter({ hasText: ': something else' })
+  expect(await row.textContent()).toContain('something else → ask the observer')
+  await row.click()
+  await otherReading(page, before)
+  const acts = page.getByRole('region', { name: 'Decide this reading' })
+  expect(await acts.getByRole('button', { name: 'Amend' }).textContent()).not.toMatch(/\d/)
+  const colourOf = (name: string) =>
+    acts.getByRole('button', { name }).evaluate((button) => getComputedStyle(button).backgroundColor)
+  expect(await colourOf('Ask')).not.toBe(await colourOf('Amend'))
+  await page.keyboard.press('Shift+A')
+  await page.getByRole('dialog').waitFor()
+  await close()
+})
+
 describe('trouble', () => {
   it('a refused decision is shown with what was seen and what to do, and the day is as it was', async () => {
     const { url } = await fixture('in', 'en')
