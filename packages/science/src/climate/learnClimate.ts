@@ -26,8 +26,8 @@ export const temperateClimate: ClimatePrior = { days: 20, dryShare: 0.62, wetMm:
 const monthWeight = [1, 0.6, 0.2, 0.05, 0.02, 0.01, 0.01]
 
 /** Wet days at which a gauge's own ratio counts as much as what it is shrunk toward: chosen by CRPS on training halves. */
-const shrinkYear = 400
-const shrinkMonth = 1600
+const shrinkYear = 200
+const shrinkMonth = 800
 const neighbourRangeM = 40_000
 const neighboursUsed = 40
 /** d(score)/d(ln amount) over the score: half the Weibull shape. */

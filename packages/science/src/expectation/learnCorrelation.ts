@@ -28,7 +28,7 @@ export function usualCorrelation(gaugeCount: number): Correlation {
 }
 
 /** Common days at which a pair's own history counts as much as the formula. */
-const pairShrinkDays = 600
+const pairShrinkDays = 350
 const mostPairCorrelation = 0.985
 
 function blendPairs(gauges: GaugeSet, correlation: Correlation, pairs: PairSeen[]): PairCorrelations {

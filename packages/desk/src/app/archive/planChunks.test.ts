@@ -24,7 +24,8 @@ describe('planChunks', () => {
     for (const { fromDay, learnBefore } of planChunks({ ...ask, sameMorning: true, toDay: 4000 })) {
       expect(learnBefore).toBeLessThanOrEqual(fromDay)
     }
-    expect(planChunks({ ...ask, sameMorning: true, daysBefore: 2000 }).every((c) => c.learnBefore === null)).toBe(true)
+    const yearly = planChunks({ ...ask, sameMorning: true, daysBefore: 2000, toDay: ask.fromDay + 999 })
+    expect(yearly.every((c) => c.learnBefore !== null && c.fromDay - c.learnBefore < 365)).toBe(true)
     expect(planChunks({ ...ask, daysBefore: 0 }).every((c) => c.learnBefore === null)).toBe(true)
   })
 

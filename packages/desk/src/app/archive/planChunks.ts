@@ -21,18 +21,17 @@ export interface ChunkAsk {
 
 const LONGEST_DAYS = 90
 const SHORTEST_DAYS = 8
-/** With this much before the first day judged, the model is learned once from it, and later days teach little more. */
-export const enoughHistoryDays = 365
-/** Without it the model is learned anew when there is so much more to learn from. */
+/** Mornings: the model is learned anew when there is so much more to learn from, and once a year, for habits change. */
+const RELEARN_DAYS = 365
 const FIRST_DAYS = 15
 const MORE_SHARE = 0.25
 
 export function planChunks(ask: ChunkAsk): Chunk[] {
-  if (!ask.sameMorning || ask.daysBefore >= enoughHistoryDays) return cut(ask.fromDay, ask.toDay, ask.threads, null)
+  if (!ask.sameMorning) return cut(ask.fromDay, ask.toDay, ask.threads, null)
   const chunks: Chunk[] = []
   for (let fromDay = ask.fromDay; fromDay <= ask.toDay; ) {
     const known = ask.daysBefore + fromDay - ask.fromDay
-    const days = Math.max(FIRST_DAYS, Math.ceil(MORE_SHARE * known))
+    const days = Math.min(RELEARN_DAYS, Math.max(FIRST_DAYS, Math.ceil(MORE_SHARE * known)))
     const toDay = Math.min(ask.toDay, fromDay + days - 1)
     chunks.push(...cut(fromDay, toDay, 1, fromDay))
     fromDay = toDay + 1

@@ -6,7 +6,7 @@ import { Piscina } from 'piscina'
 import { workerEntry } from '../model/workerEntry.ts'
 import { daysBefore } from './archiveTable.ts'
 import type { ArchiveWork, ChunkResult } from './archiveWork.ts'
-import { type Chunk, enoughHistoryDays, planChunks } from './planChunks.ts'
+import { type Chunk, planChunks } from './planChunks.ts'
 
 export interface ArchiveAsk extends Omit<ArchiveWork, 'model'> {
   /** Epoch days, both included. */
@@ -26,7 +26,7 @@ export async function* runArchive(ask: ArchiveAsk): AsyncGenerator<ChunkResult> 
   const chunks = planChunks({ ...ask, daysBefore: daysAhead, threads })
   const isOwn = chunks[0]?.learnBefore !== null
   const { task, gauges, table, sameMorning, levels, points } = ask
-  const model = isOwn ? null : learnModel(gauges, lessonsOf(ask, daysAhead))
+  const model = isOwn ? null : learnModel(gauges, lessonsOf(ask))
   const workerData: ArchiveWork = { task, gauges, table, sameMorning, levels, points, model }
   const entry = workerEntry('archiveWorker', import.meta.url)
   const pool = new Piscina({
@@ -63,9 +63,9 @@ export async function* runArchive(ask: ArchiveAsk): AsyncGenerator<ChunkResult> 
   }
 }
 
-/** What may be learned from: with a long record before the days asked for, that record; else all there is. */
-function lessonsOf(ask: ArchiveAsk, daysAhead: number): ArchiveWork['table'] {
-  return ask.sameMorning || daysAhead >= enoughHistoryDays ? daysBefore(ask.table, ask.fromDay) : ask.table
+/** What may be learned from: of a morning what was there before it, else all there is, habits of the days judged too. */
+function lessonsOf(ask: ArchiveAsk): ArchiveWork['table'] {
+  return ask.sameMorning ? daysBefore(ask.table, ask.fromDay) : ask.table
 }
 
 function daysOf(chunk: Chunk): number {
