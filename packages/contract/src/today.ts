@@ -1,21 +1,9 @@
 /** Today: one observing day on the desk. Shapes on the wire (JSON); days ISO, amounts in whole micrometres. */
+import { mistakes } from '@gaugewright/science'
 import { z } from 'zod'
 
 export const verdictSchema = z.enum(['stands', 'amended', 'asked', 'set aside'])
-export const explanationKindSchema = z.enum([
-  'stands',
-  'decimal',
-  'unit',
-  'day',
-  'carried',
-  'first-fill-lost',
-  'first-fill-only',
-  'false-zero',
-  'wetted',
-  'transposed',
-  'repeated',
-  'other',
-])
+export const explanationKindSchema = z.enum(['stands', ...mistakes])
 /**
  * What the desk offers first for a reading: to let it stand, to amend it to the proposal, or to ask the observer, where
  * the proposal is too unsure to be taken unasked. All acts stay open.

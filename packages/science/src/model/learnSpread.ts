@@ -35,7 +35,7 @@ export const usualSpread: Spread = {
 const looseness: readonly number[] = [0.15, 0.15, 0.08, 0.4, 0.4, 0.3, 0.3, 0.15, 0.8, 0.5]
 /** Readings of one day are alike: each counts as this part of an independent one. */
 const independentShare = 0.1
-const chanceOfAnything = 0.003
+const chanceOfAnything = 0.01
 const blockDays = 4
 const mostCells = 9000
 /** Different days tell more than many gauges of one. */

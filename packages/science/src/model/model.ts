@@ -47,4 +47,4 @@ export interface Model {
 }
 
 /** Changes whenever findings would. */
-export const modelVersion = '2'
+export const modelVersion = '3'
