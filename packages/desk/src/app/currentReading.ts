@@ -15,7 +15,8 @@ export async function currentReading(ledger: Ledger, readingId: string): Promise
     const found = await ledger.reading(network.id, readingId)
     if (found === null) continue
     const { reading, superseded } = found
-    const current = await ledger.readings(network.id, reading.lastDay, reading.lastDay)
+    const { gaugeId, lastDay } = reading
+    const current = await ledger.readingsOfGauge(network.id, gaugeId, lastDay, lastDay)
     if (reading.id === readingId && current.some((row) => row.id === readingId)) {
       return answered({ network, reading, earlier: superseded })
     }

@@ -104,8 +104,8 @@ export interface Ledger {
   readingAmounts(networkId: string, fromDay: IsoDay, toDay: IsoDay): AsyncIterable<ReadingAmount>
   /** Any reading, superseded or not, and those that it superseded one after the other, newest first. */
   reading(networkId: string, id: string): Promise<{ reading: Reading; superseded: Reading[] } | null>
-  /** First and last `lastDay`, and the number of current readings; null where there is none. */
-  dayRange(networkId: string): Promise<{ firstDay: IsoDay; lastDay: IsoDay; readings: number } | null>
+  /** Null where there is no reading. Costs no look through the readings. */
+  dayRange(networkId: string): Promise<DayRange | null>
   appendDecision(networkId: string, decision: Decision): Promise<void>
   /** Every decision on readings whose lastDay lies in the range, oldest first, undone ones included. */
   decisions(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Decision[]>
@@ -117,6 +117,17 @@ export interface Ledger {
   cached(networkId: string, key: string): Promise<{ version: string; body: string } | null>
   saveCached(networkId: string, key: string, version: string, body: string): Promise<void>
   close(): Promise<void>
+}
+
+/** How far the readings of a network reach. */
+export interface DayRange {
+  /** First and last `lastDay`. */
+  firstDay: IsoDay
+  lastDay: IsoDay
+  /** Current readings. */
+  readings: number
+  /** All readings ever stored, superseded ones included: as long as it stays, so do all readings. */
+  stored: number
 }
 
 export interface ReadingAmount {

@@ -246,7 +246,12 @@ export function storePromises(
       expect(found?.reading.supersedes).toBe('r2')
       expect(ids(found?.superseded ?? [])).toEqual(['r2', 'r1'])
       expect((await ledger.reading('north', 'r1'))?.reading.amountUm).toBe(100)
-      expect(await ledger.dayRange('north')).toEqual({ firstDay: '2026-03-02', lastDay: '2026-03-02', readings: 2 })
+      expect(await ledger.dayRange('north')).toEqual({
+        firstDay: '2026-03-02',
+        lastDay: '2026-03-02',
+        readings: 2,
+        stored: 4,
+      })
     })
 
     it('takes a zero over a trace as a correction, not as the same', async () => {
@@ -341,7 +346,7 @@ export function storePromises(
       const dropped = await ledger.load('north')
       await dropped.appendReadings([reading('f', 2, '2026-03-04', 500)])
       await dropped.rollback()
-      expect((await ledger.dayRange('north'))?.readings).toBe(3)
+      expect(await ledger.dayRange('north')).toMatchObject({ readings: 3, stored: 4 })
     })
 
     it('makes writers take turns: what waits for a load comes after it', async () => {
@@ -356,7 +361,12 @@ export function storePromises(
     it('knows the first and last day with a reading, and how many are current', async () => {
       expect(await ledger.dayRange('north')).toBeNull()
       await ledger.appendReadings('north', [reading('a', 1, '1999-12-31', 1), reading('b', 2, '2026-03-02', 2)])
-      expect(await ledger.dayRange('north')).toEqual({ firstDay: '1999-12-31', lastDay: '2026-03-02', readings: 2 })
+      expect(await ledger.dayRange('north')).toEqual({
+        firstDay: '1999-12-31',
+        lastDay: '2026-03-02',
+        readings: 2,
+        stored: 2,
+      })
       expect(await ledger.dayRange('nowhere')).toBeNull()
     })
 

@@ -2,9 +2,10 @@
 import { createHash } from 'node:crypto'
 import type { Decision, IsoDay, Reading } from '@gaugewright/science'
 import { epochDayFromIso, isoFromEpochDay, parseIsoDay } from '@gaugewright/science'
-import type { Absence, Gauge, Ledger, NetworkSettings } from '../../ports/ledger.ts'
+import type { Absence, DayRange, Gauge, Ledger, NetworkSettings } from '../../ports/ledger.ts'
 import { type Answer, answered, refused } from '../answer.ts'
 import { decisionsInForce } from './decisionsInForce.ts'
+import { idsKeyOf, readingsAround } from './readingsAround.ts'
 
 /** Days before and after the day judged: carried totals reach back, late slips and totals reach forward. */
 export const windowDays = { before: 7, after: 2 } as const
@@ -14,9 +15,10 @@ export interface Morning {
   day: IsoDay
   epochDay: number
   /** Days on which any reading of the ledger ends. */
-  range: { firstDay: IsoDay; lastDay: IsoDay; readings: number }
+  range: DayRange
   gauges: Gauge[]
-  readings: Reading[]
+  /** Shared: not to be changed. */
+  readings: readonly Reading[]
   decisions: Decision[]
   absences: Absence[]
   /** Names all that findings rest on but the decisions. */
@@ -52,7 +54,7 @@ export async function loadMorning(ledger: Ledger, day: string): Promise<Answer<M
   const toDay = isoFromEpochDay(epochDay + windowDays.after)
   const [gauges, readings, decisions, absences] = await Promise.all([
     ledger.gauges(network.id),
-    ledger.readings(network.id, fromDay, toDay),
+    readingsAround(ledger, network.id, fromDay, toDay, range.stored),
     ledger.decisions(network.id, fromDay, toDay),
     ledger.absences(network.id, fromDay, toDay),
   ])
@@ -75,7 +77,7 @@ function readingsKeyOf({
 }: Pick<Morning, 'network' | 'day' | 'range' | 'gauges' | 'readings'>): string {
   const beside = JSON.stringify([network, day, range.firstDay, range.lastDay, gauges])
   const digest = createHash('sha1').update(beside)
-  digest.update(readings.map((reading) => reading.id).join('\n'))
+  digest.update(idsKeyOf(readings))
   return `${day}:${digest.digest('base64url')}`
 }
 

@@ -3,6 +3,7 @@ import type { Decision, IsoDay, Reading } from '@gaugewright/science'
 import type {
   Absence,
   AppendResult,
+  DayRange,
   Gauge,
   Ledger,
   LedgerLoad,
@@ -100,11 +101,16 @@ export class MemoryLedger implements Ledger {
     return this.#networks.get(networkId)?.readings.byId(id) ?? null
   }
 
-  async dayRange(networkId: string): Promise<{ firstDay: IsoDay; lastDay: IsoDay; readings: number } | null> {
+  async dayRange(networkId: string): Promise<DayRange | null> {
     const readings = await this.readings(networkId, '0000-01-01', '9999-12-31')
     const [first, last] = [readings[0], readings.at(-1)]
     if (first === undefined || last === undefined) return null
-    return { firstDay: first.lastDay, lastDay: last.lastDay, readings: readings.length }
+    return {
+      firstDay: first.lastDay,
+      lastDay: last.lastDay,
+      readings: readings.length,
+      stored: this.#network(networkId).readings.stored,
+    }
   }
 
   async appendDecision(networkId: string, decision: Decision): Promise<void> {

@@ -22,6 +22,10 @@ export class MemoryReadings {
     return copy
   }
 
+  get stored(): number {
+    return this.#byId.size
+  }
+
   append(readings: readonly Reading[]): AppendResult {
     const result: AppendResult = { stored: 0, already: 0, superseding: 0 }
     for (const reading of readings) this.#appendOne(reading, result)

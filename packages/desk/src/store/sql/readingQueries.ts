@@ -4,7 +4,7 @@
  */
 import { isoFromEpochDay, type Reading } from '@gaugewright/science'
 import { type Kysely, sql } from 'kysely'
-import type { ReadingAmount } from '../../ports/ledger.ts'
+import type { DayRange, ReadingAmount } from '../../ports/ledger.ts'
 import type { GaugeIds } from './gaugeIds.ts'
 import { readingFromRow } from './rowShapes.ts'
 import type { ReadingTable, Tables } from './tables.ts'
@@ -83,18 +83,18 @@ export class ReadingQueries {
     return reading === undefined ? null : { reading, superseded }
   }
 
-  async dayRange(networkId: string): Promise<{ firstDay: string; lastDay: string; readings: number } | null> {
+  async dayRange(networkId: string): Promise<DayRange | null> {
     const networkKey = await this.#ids.networkKey(networkId)
     if (networkKey === null) return null
     const { first, last } = await this.#dayLimits(networkKey)
     if (first === null || last === null) return null
     const kept = await this.#db
       .selectFrom('reading_count')
-      .select('readings')
+      .select(['readings', 'stored'])
       .where('network_key', '=', networkKey)
       .executeTakeFirst()
-    const readings = kept?.readings ?? 0
-    return { firstDay: isoFromEpochDay(first), lastDay: isoFromEpochDay(last), readings }
+    const { readings, stored } = kept ?? { readings: 0, stored: 0 }
+    return { firstDay: isoFromEpochDay(first), lastDay: isoFromEpochDay(last), readings, stored }
   }
 
   #current(networkKey: number, fromDay: number, toDay: number) {

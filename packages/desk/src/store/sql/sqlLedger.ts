@@ -4,6 +4,7 @@ import { isoFromEpochDay } from '@gaugewright/science'
 import type {
   Absence,
   AppendResult,
+  DayRange,
   Gauge,
   Ledger,
   LedgerLoad,
@@ -78,7 +79,7 @@ export class SqlLedger implements Ledger {
     return await this.#queries.byId(networkId, id)
   }
 
-  async dayRange(networkId: string): Promise<{ firstDay: IsoDay; lastDay: IsoDay; readings: number } | null> {
+  async dayRange(networkId: string): Promise<DayRange | null> {
     return await this.#queries.dayRange(networkId)
   }
 

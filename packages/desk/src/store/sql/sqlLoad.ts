@@ -69,7 +69,7 @@ export class SqlLoad implements LedgerLoad {
       })
     }
     const result = await this.#transaction.appendReadings(rows)
-    await this.#count(this.#networkKey, result.stored - result.superseding)
+    await this.#count(this.#networkKey, result)
     return result
   }
 
@@ -98,13 +98,17 @@ export class SqlLoad implements LedgerLoad {
     return new Map(rows.map((row) => [row.id, row.gauge_key]))
   }
 
-  async #count(networkKey: number, more: number): Promise<void> {
-    if (more === 0) return
+  async #count(networkKey: number, { stored, superseding }: AppendResult): Promise<void> {
+    if (stored === 0) return
+    const current = stored - superseding
     await this.#transaction.db
       .insertInto('reading_count')
-      .values({ network_key: networkKey, readings: more })
+      .values({ network_key: networkKey, readings: current, stored })
       .onConflict((conflict) =>
-        conflict.column('network_key').doUpdateSet((eb) => ({ readings: eb('reading_count.readings', '+', more) })),
+        conflict.column('network_key').doUpdateSet((eb) => ({
+          readings: eb('reading_count.readings', '+', current),
+          stored: eb('reading_count.stored', '+', stored),
+        })),
       )
       .execute()
   }

@@ -51,10 +51,11 @@ export interface ReadingTable {
   supersedes: string | null
 }
 
-/** Current readings of each network: all there are but for the superseded ones. Changes with the readings themselves. */
+/** Readings of each network: those that are current, and all that were ever stored. Changes with the readings themselves. */
 export interface ReadingCountTable {
   network_key: number
   readings: number
+  stored: number
 }
 
 export interface DecisionTable {

@@ -135,14 +135,15 @@ create trigger decision_is_never_deleted before delete on decision
   },
   {
     number: 2,
-    what: 'how many readings of a network are current, kept with every delivery instead of counted for every morning',
+    what: 'how many readings a network has, kept with every delivery instead of counted for every morning',
     sql: `
 create table reading_count (
   network_key integer primary key references network,
-  readings integer not null
+  readings integer not null,
+  stored integer not null
 ) strict;
 insert into reading_count
-  select network_key, count(*) - count(supersedes) from reading group by network_key;
+  select network_key, count(*) - count(supersedes), count(*) from reading group by network_key;
 `,
   },
 ]

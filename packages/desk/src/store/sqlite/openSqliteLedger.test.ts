@@ -195,7 +195,9 @@ it('counts the current readings of a ledger that did not keep their number yet',
   onDatabase(path, (database) => {
     database.exec('drop table reading_count; pragma user_version = 1')
     migrate(database, path)
-    expect(database.prepare('select readings from reading_count').all()).toMatchObject([{ readings: 1 }])
+    expect(database.prepare('select readings, stored from reading_count').all()).toMatchObject([
+      { readings: 1, stored: 2 },
+    ])
   })
 })
 
