@@ -6,7 +6,7 @@ import { isoFromEpochDay, type Reading } from '@gaugewright/science'
 import { type Kysely, sql } from 'kysely'
 import type { DayRange, ReadingAmount } from '../../ports/ledger.ts'
 import type { GaugeIds } from './gaugeIds.ts'
-import { readingFromRow } from './rowShapes.ts'
+import { readingFromRow, rowTexts } from './rowShapes.ts'
 import type { ReadingTable, Tables } from './tables.ts'
 
 /** Rows held at a time while amounts are streamed, about. */
@@ -35,7 +35,8 @@ export class ReadingQueries {
     if (networkKey === null || gaugeKey === null) return []
     const query = this.#current(networkKey, fromDay, toDay).where('gauge_key', '=', gaugeKey).selectAll()
     const rows = await query.orderBy('last_day').orderBy('first_day').execute()
-    return rows.map((row) => readingFromRow(row, gaugeId))
+    const say = rowTexts()
+    return rows.map((row) => readingFromRow(row, gaugeId, say))
   }
 
   /** Block by block of days, so that nothing stays open between blocks and other calls may come in between. */
@@ -43,6 +44,7 @@ export class ReadingQueries {
     const networkKey = await this.#ids.networkKey(networkId)
     if (networkKey === null) return
     const range = await this.#dayLimits(networkKey)
+    const { day } = rowTexts()
     const lastDay = Math.min(toDay, range.last ?? fromDay - 1)
     let from = Math.max(fromDay, range.first ?? toDay + 1)
     let daysABlock = 32
@@ -57,8 +59,8 @@ export class ReadingQueries {
       const amounts = rows.map((row) => ({
         readingId: row.id,
         gaugeId: ids.get(row.gauge_key) ?? '',
-        firstDay: isoFromEpochDay(row.first_day),
-        lastDay: isoFromEpochDay(row.last_day),
+        firstDay: day(row.first_day),
+        lastDay: day(row.last_day),
         amountUm: row.amount_um,
         isTrace: row.is_trace === 1,
       }))
@@ -130,7 +132,8 @@ export class ReadingQueries {
 
   async #readings(networkKey: number, rows: readonly ReadingTable[]): Promise<Reading[]> {
     const ids = await this.#ids.idsOf(networkKey, keysOf(rows))
-    return rows.map((row) => readingFromRow(row, ids.get(row.gauge_key) ?? ''))
+    const say = rowTexts()
+    return rows.map((row) => readingFromRow(row, ids.get(row.gauge_key) ?? '', say))
   }
 }
 

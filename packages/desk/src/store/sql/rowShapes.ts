@@ -75,21 +75,43 @@ export function rowFromGauge(gauge: Gauge): Omit<GaugeTable, 'network_key' | 'ga
   }
 }
 
-export function readingFromRow(row: ReadingTable, gaugeId: string): Reading {
+/** Days and instants as text. Many rows share a few of each: what was said once is said again, not made anew. */
+export interface RowTexts {
+  day: (epochDay: number) => string
+  instant: (utcMs: number) => string
+}
+
+export function rowTexts(): RowTexts {
+  return { day: remembered(isoFromEpochDay), instant: remembered(formatInstant) }
+}
+
+function remembered(make: (of: number) => string): (of: number) => string {
+  const known = new Map<number, string>()
+  return (of) => {
+    let text = known.get(of)
+    if (text === undefined) {
+      text = make(of)
+      known.set(of, text)
+    }
+    return text
+  }
+}
+
+export function readingFromRow(row: ReadingTable, gaugeId: string, say: RowTexts): Reading {
   return {
     id: row.id,
     gaugeId,
     kind: row.first_day === row.last_day ? 'daily' : 'multiday',
-    firstDay: isoFromEpochDay(row.first_day),
-    lastDay: isoFromEpochDay(row.last_day),
+    firstDay: say.day(row.first_day),
+    lastDay: say.day(row.last_day),
     amountUm: row.amount_um,
     isTrace: row.is_trace === 1,
-    startsAtUtc: formatInstant(row.starts_at_ms),
-    endsAtUtc: formatInstant(row.ends_at_ms),
+    startsAtUtc: say.instant(row.starts_at_ms),
+    endsAtUtc: say.instant(row.ends_at_ms),
     text: row.text,
     unit: row.unit as Unit,
     remark: row.remark,
-    receivedAtUtc: formatInstant(row.received_at_ms),
+    receivedAtUtc: say.instant(row.received_at_ms),
     door: row.door as Door,
     supersedes: row.supersedes,
   }
