@@ -16,6 +16,7 @@ import { impliedMm } from './impliedAmount.ts'
 import type { Judgement } from './judgement.ts'
 import { mostNeighbours } from './limits.ts'
 import { type Mistake, mistakes } from './mistake.ts'
+import { slipShareOf } from './slipShare.ts'
 import type { Source } from './sources.ts'
 import { stretchAmount } from './stretchAmount.ts'
 
@@ -127,21 +128,26 @@ function explanationsOf(judgement: Judgement, row: number, gauge: number): Expla
       detail,
     })
   }
-  const slips = latent.model.slipShare[gauge]!
-  for (const one of stretchExplanations(judgement, row, gauge)) {
-    // The habit's part of a stretch is no mistake: it stands.
-    out[0]!.odds += one.odds * (1 - slips)
-    out.push({ ...one, odds: one.odds * slips })
-  }
+  const stretched = stretchExplanations(judgement, row, gauge)
+  // A habit's part of a stretch is no mistake: it stands.
+  out[0]!.odds += stretched.habitOdds
+  out.push(...stretched.explanations)
   return out.filter((one) => one.kind === 'stands' || one.odds >= 1e-4).sort((a, b) => b.odds - a.odds)
 }
 
-function stretchExplanations(judgement: Judgement, row: number, gauge: number): Explanation[] {
+function stretchExplanations(
+  judgement: Judgement,
+  row: number,
+  gauge: number,
+): { explanations: Explanation[]; habitOdds: number } {
+  let habitOdds = 0
   const { latent } = judgement
   const { table } = latent
   const n = table.gaugeCount
   const byKind = new Map<Mistake, { odds: number; best: number; explanation: Explanation }>()
-  for (const { stretch, chance } of judgement.covering.get(row * n + gauge) ?? []) {
+  for (const { stretch, chance: whole } of judgement.covering.get(row * n + gauge) ?? []) {
+    const chance = whole * slipShareOf(latent, gauge, stretch)
+    habitOdds += whole - chance
     const kind: Mistake = stretch.kind === 'carried' ? 'carried' : 'day'
     const amount = stretchAmount(latent, stretch, row, gauge)
     const otherRow =
@@ -179,7 +185,7 @@ function stretchExplanations(judgement: Judgement, row: number, gauge: number): 
       }
     }
   }
-  return [...byKind.values()].map(({ odds, explanation }) => ({ ...explanation, odds }))
+  return { explanations: [...byKind.values()].map(({ odds, explanation }) => ({ ...explanation, odds })), habitOdds }
 }
 
 function daysAround(judgement: Judgement, row: number, gauge: number): DayAround[] {

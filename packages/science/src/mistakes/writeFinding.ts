@@ -3,6 +3,7 @@ import { explainReport, gaugeRate, lawOf, sumWeights } from './explainReport.ts'
 import { impliedMm } from './impliedAmount.ts'
 import type { Judgement } from './judgement.ts'
 import { type Mistake, mistakes } from './mistake.ts'
+import { slipShareOf } from './slipShare.ts'
 import type { Source } from './sources.ts'
 import { stretchAmount } from './stretchAmount.ts'
 
@@ -20,9 +21,9 @@ export function writeFinding(out: Judgement, row: number, gauge: number): void {
   for (const source of sources) {
     if (source.kind !== 'stands') odds[indexOf.get(source.kind)!]! += source.weight * scale
   }
-  const slips = latent.model.slipShare[gauge]!
   let stands = sources[0]!.weight * scale
   for (const { stretch, chance } of stretches) {
+    const slips = slipShareOf(latent, gauge, stretch)
     odds[indexOf.get(stretch.kind === 'carried' ? 'carried' : 'day')!]! += chance * slips
     stands += chance * (1 - slips)
   }

@@ -10,7 +10,7 @@ import { type Model, modelVersion } from './model.ts'
  * Chance that a report is wrong where a mistake could show. One in eleven of photographed volunteer readings was, half
  * of them by too little to matter [Davids2019].
  */
-const usualMistakeRate = 0.045
+const usualMistakeRate = 0.035
 /** 1.00 in (maker's data sheets of 4-inch gauges). */
 const usualTubeMm = 25.4
 

@@ -47,4 +47,4 @@ export interface Model {
 }
 
 /** Changes whenever findings would. */
-export const modelVersion = '3'
+export const modelVersion = '4'
