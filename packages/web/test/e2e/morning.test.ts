@@ -61,12 +61,13 @@ describe('the morning at the keyboard', () => {
     const reading = (await chosenReading(page))!
     await pressed('s')
     await page.getByTestId('effect').waitFor()
-    expect(await toDecide(page)).toBe(before - 1)
+    // One fewer at once; more may fall away when the answer comes, for a storm that stands speaks for its neighbours.
+    expect(await toDecide(page)).toBeLessThan(before)
     await otherReading(page, reading)
     await soon(async () => (await decisionOf(reading))?.verdict).toBe('stands')
     await pressed('u')
     await soon(async () => (await decisionOf(reading))?.verdict ?? null).toBeNull()
-    expect(await toDecide(page)).toBe(before)
+    await soon(() => toDecide(page)).toBe(before)
     await page.waitForFunction((id) => document.querySelector(`[data-reading="${id}"]`), reading)
   })
 
