@@ -50,7 +50,7 @@ const network: ScenarioNetwork = {
   unit: 'in',
   language: 'en',
   letStandAt: null,
-  docketBelow: 0.75,
+  docketBelow: 0.9,
 }
 
 /** @throws {ScienceError} OUT_OF_DOMAIN when `today` is not a real ISO day */
