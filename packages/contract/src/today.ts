@@ -187,6 +187,8 @@ export const evidenceSchema = z.object({
       expectedP90Mm: z.number(),
     }),
   ),
+  /** What is to be known of this gauge's readings on the days around: totals, gaps, overlaps; in the network's language. */
+  notes: z.array(z.string()),
   proposal: z.object({ amountUm: z.number().int(), isTrace: z.boolean(), firstDay: day, lastDay: day }).nullable(),
   decisions: z.array(decisionSchema),
 })

@@ -5,6 +5,7 @@ import type { Gauge } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
 import { type CurrentReading, currentReading } from './currentReading.ts'
+import { arrangementNotes } from './morning/arrangementNotes.ts'
 import { wordingAskOf } from './morning/buildDocket.ts'
 import { evidenceOf, type JudgedMorning, judgedMorning, judgedWithout } from './morning/judgedMorning.ts'
 import { loadMorning } from './morning/loadMorning.ts'
@@ -111,6 +112,7 @@ function evidenceFrom(
       ]
     }),
     daysAround: evidence.daysAround.map((around) => ({ ...around, day: isoFromEpochDay(around.day) })),
+    notes: arrangementNotes(morning, gauge.id),
     proposal: proposalOf(finding, morning.network.unit),
   }
 }

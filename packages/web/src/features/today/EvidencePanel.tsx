@@ -121,6 +121,11 @@ function Findings(props: Props & { evidence: DayEvidence }) {
       </Section>
       <Section title={words.daysHeading}>
         <DaysAroundChart evidence={evidence} lastDay={props.review.lastDay} />
+        {evidence.notes.map((note) => (
+          <p key={note} className={styles.soft}>
+            {note}
+          </p>
+        ))}
       </Section>
       {evidence.decisions.length > 0 ? (
         <Section title={words.historyHeading}>
