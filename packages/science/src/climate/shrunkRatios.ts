@@ -18,17 +18,10 @@ export function shrunkRatios(
 ): Float64Array {
   const n = gauges.ids.length
   const logYear = new Float64Array(n)
-  const weight = new Float64Array(n)
-  for (let g = 0; g < n; g++) {
-    let a = 0
-    let b = 0
-    for (let m = 0; m < 12; m++) {
-      a += own[g * 12 + m]!
-      b += network[g * 12 + m]!
-      weight[g]! += wet[g * 12 + m]!
-    }
-    logYear[g] = weight[g]! > 0 ? Math.log((a + 1) / (b + 1)) : 0
-  }
+  const weight = yearSums(wet)
+  const ownYear = yearSums(own)
+  const networkYear = yearSums(network)
+  for (let g = 0; g < n; g++) logYear[g] = weight[g]! > 0 ? Math.log((ownYear[g]! + 1) / (networkYear[g]! + 1)) : 0
   const year = shrinkTowardNeighbours(gauges, logYear, weight, shrinkYear)
   const ratio = new Float64Array(n * 12)
   for (let g = 0; g < n; g++) {
@@ -59,17 +52,12 @@ export function shrunkDryOdds(
 ): Float64Array {
   const n = gauges.ids.length
   const logYear = new Float64Array(n)
-  const weight = new Float64Array(n)
+  const weight = yearSums(days)
+  const dryYear = yearSums(dry)
+  const networkYear = yearSums(network)
   for (let g = 0; g < n; g++) {
-    let a = 0
-    let b = 0
-    for (let m = 0; m < 12; m++) {
-      a += dry[g * 12 + m]!
-      b += network[g * 12 + m]!
-      weight[g]! += days[g * 12 + m]!
-    }
-    const share = (a + 2) / (weight[g]! + 4)
-    const expected = (b + 2) / (weight[g]! + 4)
+    const share = (dryYear[g]! + 2) / (weight[g]! + 4)
+    const expected = (networkYear[g]! + 2) / (weight[g]! + 4)
     logYear[g] = Math.log((share / (1 - share)) * ((1 - expected) / expected))
   }
   const year = shrinkTowardNeighbours(gauges, logYear, weight, shrinkYear * 3)
@@ -103,4 +91,11 @@ function shrinkTowardNeighbours(
     out[g] = (weight[g]! * value[g]! + shrink * around) / (weight[g]! + shrink)
   }
   return out
+}
+
+/** Sums over the twelve months of each gauge. */
+function yearSums(byMonth: Float64Array): Float64Array {
+  const sums = new Float64Array(byMonth.length / 12)
+  for (let i = 0; i < byMonth.length; i++) sums[Math.floor(i / 12)]! += byMonth[i]!
+  return sums
 }

@@ -1,3 +1,5 @@
+import { ScienceError } from '../error.ts'
+import { factorInPlace, solveLowerInPlace, solveUpperInPlace } from '../krige/cholesky.ts'
 import type { NeighbourEvidence } from '../mistakes/finding.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
 import type { LatentTable } from './latentTable.ts'
@@ -25,16 +27,18 @@ export function neighbourWeights(
     if (latent.sitePrecision[at]! > 1e-9) chosen.push({ c, j, at })
   }
   const k = chosen.length
-  const system = Array.from({ length: k }, (_, a) => {
-    const one = chosen[a]!
-    const line = Float64Array.from(chosen, (other) => hood.among[(gauge * hood.size + one.c) * hood.size + other.c]!)
-    line[a] = 1.0001 + 1 / latent.sitePrecision[one.at]!
-    return line
+  const system = new Float64Array(k * k)
+  const weights = Float64Array.from(chosen, (one) => hood.withGauge[gauge * hood.size + one.c]!)
+  chosen.forEach((one, a) => {
+    const line = (gauge * hood.size + one.c) * hood.size
+    for (let b = 0; b < a; b++) system[a * k + b] = hood.among[line + chosen[b]!.c]!
+    system[a * k + a] = 1.0001 + 1 / latent.sitePrecision[one.at]!
   })
-  const weights = solve(
-    system,
-    Float64Array.from(chosen, (one) => hood.withGauge[gauge * hood.size + one.c]!),
-  )
+  const singularRow = factorInPlace(system, k, k)
+  if (singularRow >= 0)
+    throw new ScienceError('SYSTEM_SINGULAR', `neighbour ${singularRow} of gauge ${gauge} repeats those before it`)
+  solveLowerInPlace(system, k, k, weights)
+  solveUpperInPlace(system, k, k, weights)
   const total = weights.reduce((sum, w) => sum + Math.abs(w), 0) || 1
   return chosen
     .map(({ j, at }, a) => ({
@@ -47,21 +51,4 @@ export function neighbourWeights(
       believed: latent.stands[at]!,
     }))
     .sort((a, b) => b.weight - a.weight)
-}
-
-/** Gauss elimination of a small positive definite system; in place. */
-function solve(system: Float64Array[], right: Float64Array): Float64Array {
-  const k = right.length
-  for (let a = 0; a < k; a++) {
-    for (let b = a + 1; b < k; b++) {
-      const f = system[b]![a]! / system[a]![a]!
-      for (let c = a; c < k; c++) system[b]![c]! -= f * system[a]![c]!
-      right[b]! -= f * right[a]!
-    }
-  }
-  for (let a = k - 1; a >= 0; a--) {
-    for (let c = a + 1; c < k; c++) right[a]! -= system[a]![c]! * right[c]!
-    right[a]! /= system[a]![a]!
-  }
-  return right
 }

@@ -2,7 +2,8 @@
  * How often each mistake is made, before the report is seen: three steps of frequency by reason, and one overall rate
  * per network. A number is typed every morning, so a lost point and a zero without a look come first; a wrong date, a
  * silent total, a swapped unit, a dropped fill, dew or a swapped digit need something more to happen; an amount copied
- * from yesterday or a tube left at its brim is rarest. The steps are common practice, not fits.
+ * from yesterday or a tube left at its brim is rarest. The steps are common practice; of four
+ * such orders tried, the one kept also ranked best on labelled mistakes (docs/decisions/0009).
  */
 import type { Mistake } from './mistake.ts'
 

@@ -3,7 +3,8 @@ import type { Stretch } from './sequence.ts'
 
 /**
  * Of reports that look dated a day off or carried over days at a gauge without a habit, the share that are slips; the
- * others are rain about the reading hour that went to one day here and to the other there (common practice). A total
+ * others are rain about the reading hour that went to one day here and to the other there. The size is a
+ * guess that labelled days of open networks agreed with (docs/decisions/0009). A total
  * after days without any report is not of that kind.
  */
 const usualSlipShare = 0.75
