@@ -4,6 +4,7 @@ import type { LatentTable } from '../expectation/latentTable.ts'
 import { amountMoments, dryChance, predictiveAt } from '../expectation/predictive.ts'
 import type { Model } from '../model/model.ts'
 import { type AmountLaw, dailyLaw, sumLaw } from './amountLaw.ts'
+import { sharesOf } from './sharesOf.ts'
 import { type Source, sourcesOf } from './sources.ts'
 
 export function gaugeRate(model: Model, gauge: number): number {
@@ -44,6 +45,7 @@ export function explainReport(latent: LatentTable, row: number, gauge: number): 
     },
     lawOf(latent, row, gauge),
     gaugeRate(model, gauge),
+    sharesOf(model),
   )
   // What a person has settled has one explanation left.
   return table.settled[i] === 1 ? [{ ...sources[0]!, weight: 1 }] : sources

@@ -2,6 +2,7 @@ import type { LatentTable } from '../expectation/latentTable.ts'
 import { predictiveAt } from '../expectation/predictive.ts'
 import { gaugeRate } from './explainReport.ts'
 import type { GaugeDays } from './sequence.ts'
+import { sharesOf } from './sharesOf.ts'
 import { stepsOf } from './sources.ts'
 
 /** One gauge's column of a latent table, as the sequence of its days needs it. */
@@ -24,5 +25,6 @@ export function gaugeDaysOf(latent: LatentTable, single: Float64Array, gauge: nu
     },
     singleWeight: (row) => single[row * n + gauge]!,
     rate: gaugeRate(model, gauge),
+    shares: sharesOf(model),
   }
 }

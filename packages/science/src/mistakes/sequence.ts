@@ -6,6 +6,7 @@
 import { amountMass, amountMoments, dryChance, type Predictive } from '../expectation/predictive.ts'
 import { sumLaw } from './amountLaw.ts'
 import { mistakeShare } from './rates.ts'
+import type { MistakeShares } from './sharesOf.ts'
 
 export interface Stretch {
   kind: 'late' | 'early' | 'carried'
@@ -29,6 +30,8 @@ export interface GaugeDays {
   /** Sum of the weights of the single-day explanations of a report. */
   singleWeight: (row: number) => number
   rate: number
+  /** The network's own shares of the mistakes; the usual ones where not given. */
+  shares?: MistakeShares
 }
 
 const mostCarriedDays = 7
@@ -75,7 +78,12 @@ function addCarried(days: GaugeDays, to: number, totalMm: number, half: number, 
     if (count === 2 && !isMissing)
       mass -= 0.97 * amountMass(p, totalMm - half, totalMm + half) * dryChance(days.predictive(to))
     const allMissing = missing === count - 1
-    const chance = days.rate * mistakeShare.carried * 0.5 ** (count - 2) * 0.5 * (allMissing ? silentTotalFactor : 1)
+    const chance =
+      days.rate *
+      (days.shares ?? mistakeShare).carried *
+      0.5 ** (count - 2) *
+      0.5 *
+      (allMissing ? silentTotalFactor : 1)
     const logRatio = Math.log(chance * Math.max(0, mass) + 1e-300) - logSingles
     if (logRatio > -12) out.push({ kind: 'carried', from, to, logRatio })
   }
@@ -94,7 +102,7 @@ function addLate(days: GaugeDays, to: number, half: number, out: Stretch[]): voi
     const first = days.amountMm(from)
     if (!Number.isNaN(first)) logSingles += Math.log(days.singleWeight(from))
     if (first > half) continue
-    const chance = 0.5 * days.rate * mistakeShare.day * 0.3 ** (to - from - 1)
+    const chance = 0.5 * days.rate * (days.shares ?? mistakeShare).day * 0.3 ** (to - from - 1)
     const logRatio = Math.log(chance) + logMass - logSingles
     if (logRatio > -12) out.push({ kind: 'late', from, to, logRatio })
     if (Number.isNaN(first)) break
@@ -113,7 +121,7 @@ function addEarly(days: GaugeDays, to: number, half: number, out: Stretch[]): vo
     logMass += Math.log(mass + 1e-300)
     logSingles += Math.log(days.singleWeight(from))
     if (reported <= half) continue
-    const chance = 0.5 * days.rate * mistakeShare.day * 0.3 ** (to - from - 1)
+    const chance = 0.5 * days.rate * (days.shares ?? mistakeShare).day * 0.3 ** (to - from - 1)
     const logRatio = Math.log(chance) + logMass + Math.log(dryChance(days.predictive(from)) + 1e-300) - logSingles
     if (logRatio > -12) out.push({ kind: 'early', from, to, logRatio })
   }

@@ -6,7 +6,8 @@ import { isMultiple } from '../climate/resolution.ts'
 import type { AmountLaw } from './amountLaw.ts'
 import type { ExplanationDetail } from './finding.ts'
 import type { ExplanationKind } from './mistake.ts'
-import { dryMistakeShare, mistakeShare } from './rates.ts'
+import { mistakeShare } from './rates.ts'
+import { dryShareOf, type MistakeShares } from './sharesOf.ts'
 
 export interface ReportSeen {
   amountMm: number
@@ -41,8 +42,16 @@ const roundingMm = 0.0151
 /** The same for water that is not rain: a few drops are guessed more often than read. */
 const dropsOffStep = 0.3
 
-/** Weights of all explanations of one report; the first is that it stands. `rate` is the gauge's share of mistakes. */
-export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Source[] {
+/**
+ * Weights of all explanations of one report; the first is that it stands. `rate` is the gauge's share of mistakes,
+ * `shares` what they are.
+ */
+export function sourcesOf(
+  report: ReportSeen,
+  law: AmountLaw,
+  rate: number,
+  shares: MistakeShares = mistakeShare,
+): Source[] {
   const out: Source[] = []
   const step = report.resolutionMm
   const half = step / 2
@@ -50,14 +59,14 @@ export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Sou
   if (y <= half) {
     if (report.isTrace) {
       out.push(source('stands', (1 - rate) * law.mass(half, 3 * half), half, 3 * half))
-      out.push(source('wetted', rate * mistakeShare.wetted * law.dry * wettedShare(0, half), -1, 0))
-      out.push(source('other', rate * mistakeShare.other * 0.02, 0, largestMm))
+      out.push(source('wetted', rate * shares.wetted * law.dry * wettedShare(0, half), -1, 0))
+      out.push(source('other', rate * shares.other * 0.02, 0, largestMm))
       return out
     }
     const dry = law.dry
     // On a dry day most slips leave a zero a zero: such a report stands.
-    out.push(source('stands', (1 - rate * dryMistakeShare) * dry, -1, 0))
-    out.push(source('false-zero', rate * mistakeShare['false-zero'] * (1 - dry), half, largestMm))
+    out.push(source('stands', (1 - rate * dryShareOf(shares)) * dry, -1, 0))
+    out.push(source('false-zero', rate * shares['false-zero'] * (1 - dry), half, largestMm))
     return out
   }
   const steps = stepsOf(report)
@@ -73,21 +82,21 @@ export function sourcesOf(report: ReportSeen, law: AmountLaw, rate: number): Sou
     const weight = rate * share * law.mass(Math.max(half, lowMm), highMm)
     if (weight > 0) out.push(source(kind, weight, Math.max(half, lowMm), highMm, detail))
   }
-  addDecimals(report, steps, add)
-  addUnits(report, steps, add)
-  const lost = mistakeShare['first-fill-lost'] * steps.asRead
+  addDecimals(report, steps, shares, add)
+  addUnits(report, steps, shares, add)
+  const lost = shares['first-fill-lost'] * steps.asRead
   add('first-fill-lost', lost, y + report.tubeMm - half, y + report.tubeMm + half)
   if (Math.abs(y - report.tubeMm) <= Math.max(half, 0.15))
-    add('first-fill-only', mistakeShare['first-fill-only'], y + half, 11 * report.tubeMm)
-  addTransposed(y, step, add)
-  const wetted = mistakeShare.wetted * steps.drops * law.dry * wettedShare(y - half, y + half)
+    add('first-fill-only', shares['first-fill-only'], y + half, 11 * report.tubeMm)
+  addTransposed(y, step, shares, add)
+  const wetted = shares.wetted * steps.drops * law.dry * wettedShare(y - half, y + half)
   out.push(source('wetted', rate * wetted, -1, 0))
   if (Math.abs(y - report.previousMm) < 0.006) {
     const detail = { kind: 'repeated', earlierDay: 0, earlierMm: y } as const
-    out.push(source('repeated', rate * mistakeShare.repeated, -1, largestMm, detail))
+    out.push(source('repeated', rate * shares.repeated, -1, largestMm, detail))
   }
   const other = Math.log((y + half) / Math.max(y - half, 0.02)) / Math.log(largestMm / half)
-  out.push(source('other', rate * mistakeShare.other * steps.stray * other, -1, largestMm))
+  out.push(source('other', rate * shares.other * steps.stray * other, -1, largestMm))
   return out
 }
 
@@ -135,12 +144,12 @@ function source(
  * Slips by one place are four times as common as by two; up and down alike. What was read is on the gauge's steps; a
  * point moved left may leave digits finer than them, which are kept as far as the network writes them.
  */
-function addDecimals(report: ReportSeen, steps: Steps, add: Add): void {
+function addDecimals(report: ReportSeen, steps: Steps, shares: MistakeShares, add: Add): void {
   const { amountMm, resolutionMm, writtenMm } = report
   for (const places of [1, -1, 2, -2] as const) {
     const factor = 10 ** places
     const trueMm = amountMm / factor
-    const share = mistakeShare.decimal * (Math.abs(places) === 1 ? 0.4 : 0.1)
+    const share = shares.decimal * (Math.abs(places) === 1 ? 0.4 : 0.1)
     const toleranceMm = Math.max(0.0051, writtenMm / 2 / factor)
     const halfMm = Math.max(resolutionMm / 2, places < 0 ? writtenMm / 2 / factor : 0)
     const fits = isNearStep(trueMm, resolutionMm, toleranceMm) ? 1 : offStep
@@ -150,10 +159,10 @@ function addDecimals(report: ReportSeen, steps: Steps, add: Add): void {
   }
 }
 
-function addUnits(report: ReportSeen, steps: Steps, add: Add): void {
+function addUnits(report: ReportSeen, steps: Steps, shares: MistakeShares, add: Add): void {
   const { amountMm, resolutionMm, writtenMm } = report
   const inchHalf = Math.max(resolutionMm / 2, (writtenMm / 2) * mmPerInch)
-  const share = mistakeShare.unit / 2
+  const share = shares.unit / 2
   const inches = amountMm * mmPerInch
   // Inches typed as millimetres fall on the gauge's own steps only by chance.
   const byChance = steps.isOff ? 1 : Math.min(1, writtenMm / resolutionMm)
@@ -169,7 +178,7 @@ function isNearStep(amountMm: number, stepMm: number, toleranceMm: number): bool
 }
 
 /** Neighbouring digits swapped, in the written millimetres and, for an inch gauge, in hundredths of an inch. */
-function addTransposed(y: number, step: number, add: Add): void {
+function addTransposed(y: number, step: number, shares: MistakeShares, add: Add): void {
   const scales = step === 0.254 ? [0.254, 0.01] : isMultiple(y, 0.1) ? [0.1] : [0.01]
   for (const unitMm of scales) {
     const digits = String(Math.round(y / unitMm))
@@ -184,7 +193,7 @@ function addTransposed(y: number, step: number, add: Add): void {
       const trueMm = value * unitMm
       add(
         'transposed',
-        (mistakeShare.transposed / (candidates.size * scales.length)) * (isMultiple(trueMm, step) ? 1 : offStep),
+        (shares.transposed / (candidates.size * scales.length)) * (isMultiple(trueMm, step) ? 1 : offStep),
         trueMm - step / 2,
         trueMm + step / 2,
         {
