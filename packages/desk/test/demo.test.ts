@@ -56,7 +56,6 @@ describe('gaugewright demo', () => {
       ...(await review(db)).network,
       id: 'demo',
       acceptWindowMin: 120,
-      letStandAt: null,
       docketBelow: 0.5,
     })
     await ledger.close()
@@ -68,7 +67,7 @@ describe('gaugewright demo', () => {
     const path = world.path('real.db')
     const ledger = await openSqliteLedger(path)
     const { network } = await review(db)
-    await ledger.saveNetwork({ ...network, id: 'hills', acceptWindowMin: 120, letStandAt: null, docketBelow: 0.5 })
+    await ledger.saveNetwork({ ...network, id: 'hills', acceptWindowMin: 120, docketBelow: 0.5 })
     await ledger.close()
     const refused = await world.gaugewright('demo', '--db', path, '--fresh', ...small)
     expect([refused.code, refused.err.split(' ')[0]]).toEqual([1, 'LEDGER_NOT_EMPTY'])

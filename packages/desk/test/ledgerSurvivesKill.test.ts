@@ -57,7 +57,6 @@ describe('a ledger whose writer is killed (SIGKILL) under load', () => {
       acceptWindowMin: 120,
       unit: 'mm',
       language: 'en',
-      letStandAt: null,
       docketBelow: 0.5,
     })
     const gauge = (part: number) => ({

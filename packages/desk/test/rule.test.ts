@@ -6,7 +6,7 @@ import { openTestDesk } from './support/openDesk.ts'
 
 let desk: Awaited<ReturnType<typeof openTestDesk>>
 beforeAll(async () => {
-  desk = await openTestDesk({ letStandAt: 0.98 })
+  desk = await openTestDesk({}, 150, 0.98)
 })
 afterAll(async () => {
   await desk.app.close()

@@ -6,7 +6,7 @@ import { openTestDesk } from './support/openDesk.ts'
 
 let desk: Awaited<ReturnType<typeof openTestDesk>>
 beforeAll(async () => {
-  desk = await openTestDesk({ letStandAt: 0.98 })
+  desk = await openTestDesk({}, 150, 0.98)
   await warmDay(desk.ports, { day: 'latest', signal: new AbortController().signal })
 })
 afterAll(async () => {
@@ -24,7 +24,7 @@ describe('warmDay', () => {
   })
 
   it('changes no answer: days look as they do on a desk that was not warmed', async () => {
-    const cold = await openTestDesk({ letStandAt: 0.98 })
+    const cold = await openTestDesk({}, 150, 0.98)
     for (const day of ['latest', dayBefore(desk.small.lastDay)]) {
       const answers = await Promise.all([reviewDay(desk.ports, { day }), reviewDay(cold.ports, { day })])
       const [warmed, plain] = answers.map((answer) => (answer.ok ? answer.value : null))

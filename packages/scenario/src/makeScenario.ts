@@ -49,7 +49,6 @@ const network: ScenarioNetwork = {
   acceptWindowMin: 120,
   unit: 'in',
   language: 'en',
-  letStandAt: null,
   docketBelow: 0.9,
 }
 

@@ -36,7 +36,6 @@ export interface ScenarioNetwork {
   acceptWindowMin: number
   unit: Unit
   language: 'en'
-  letStandAt: number | null
   docketBelow: number
 }
 

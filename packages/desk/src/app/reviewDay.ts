@@ -45,19 +45,19 @@ export async function reviewDay(ports: Ports, ask: ReviewDayAsk): Promise<Answer
   return answered(review)
 }
 
-/** @returns whether the rule decided anything new */
+/** @returns whether the rule decided anything new, or took anything back */
 async function applyRule(ports: Ports, judged: JudgedMorning): Promise<boolean> {
-  const { network, decisions } = judged.morning
-  if (network.letStandAt === null) return false
-  const made = ruleDecisions({
-    letStandAt: network.letStandAt,
+  const { network, decisions, letStandAt } = judged.morning
+  const added = ruleDecisions({
+    letStandAt,
+    network,
     odds: judged.odds,
     decisions,
     newId: ports.newId,
     nowUtc: ports.clock.nowUtc(),
   })
-  for (const decision of made) await ports.ledger.appendDecision(network.id, decision)
-  return made.length > 0
+  if (added.length > 0) await ports.ledger.appendDecisions(network.id, added)
+  return added.length > 0
 }
 
 function reviewFrom(ledger: Ledger, judged: JudgedMorning, map: MorningMap): DayReview {

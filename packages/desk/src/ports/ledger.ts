@@ -15,8 +15,6 @@ export interface NetworkSettings {
   acceptWindowMin: number
   unit: Unit
   language: 'en' | 'es'
-  /** "Let stand when at least this sure"; null leaves every doubt to a person. */
-  letStandAt: number | null
   /** Readings whose odds of standing are below this come to the docket. */
   docketBelow: number
 }
@@ -36,6 +34,19 @@ export interface Gauge {
   resolutionUm: number | null
   openedOn: IsoDay | null
   closedOn: IsoDay | null
+}
+
+/**
+ * What the coordinator lets a rule decide alone, from the instant it is set until the next setting. Only ever added:
+ * setting an old one again is a new row.
+ */
+export interface RuleSetting {
+  id: string
+  /** "Let stand when at least this sure": odds, 0.5 to below 1; null leaves everything to a person. */
+  letStandAt: number | null
+  by: string
+  why: string
+  setAtUtc: string
 }
 
 /** Named polygons (counties, catchments) and the base map, as GeoJSON (RFC 7946). */
@@ -107,8 +118,13 @@ export interface Ledger {
   /** Null where there is no reading. Costs no look through the readings. */
   dayRange(networkId: string): Promise<DayRange | null>
   appendDecision(networkId: string, decision: Decision): Promise<void>
+  /** All or nothing; durable when it resolves. */
+  appendDecisions(networkId: string, decisions: readonly Decision[]): Promise<void>
   /** Every decision on readings whose lastDay lies in the range, oldest first, undone ones included. */
   decisions(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Decision[]>
+  appendRuleSetting(networkId: string, setting: RuleSetting): Promise<void>
+  /** Every setting of the network's rule, oldest first; the last is in force. */
+  ruleSettings(networkId: string): Promise<RuleSetting[]>
   absences(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Absence[]>
   saveAbsence(absence: Absence): Promise<void>
   layers(networkId: string): Promise<MapLayer[]>

@@ -1,7 +1,7 @@
 /** What every ledger promises. Each adapter runs the same suite: `storePromises('memory', openMemory)`. */
 import type { Decision, Reading } from '@gaugewright/science'
 import { afterEach, beforeEach, describe, expect, it } from 'vitest'
-import type { Gauge, Ledger, NetworkSettings } from '../ports/ledger.ts'
+import type { Gauge, Ledger, NetworkSettings, RuleSetting } from '../ports/ledger.ts'
 
 const network: NetworkSettings = {
   id: 'north',
@@ -11,7 +11,6 @@ const network: NetworkSettings = {
   acceptWindowMin: 120,
   unit: 'mm',
   language: 'en',
-  letStandAt: 0.98,
   docketBelow: 0.6,
 }
 
@@ -74,6 +73,10 @@ function decision(id: string, readingId: string, changes: Partial<Decision> = {}
   }
 }
 
+function ruleSetting(id: string, letStandAt: number | null, changes: Partial<RuleSetting> = {}): RuleSetting {
+  return { id, letStandAt, by: 'B. Coordinator', why: `try ${id}`, setAtUtc: '2026-03-02T07:00:00Z', ...changes }
+}
+
 const ids = (readings: readonly { id: string }[]): string[] => readings.map(({ id }) => id)
 
 /** The code of the LedgerError that a promise is rejected with. */
@@ -102,11 +105,11 @@ export function storePromises(
     afterEach(() => dispose())
 
     it('gives networks back as saved, and changes one saved again', async () => {
-      await ledger.saveNetwork({ ...network, id: 'south', letStandAt: null, unit: 'in', language: 'es' })
+      await ledger.saveNetwork({ ...network, id: 'south', unit: 'in', language: 'es' })
       await ledger.saveNetwork({ ...network, name: 'North, renamed' })
       expect(await ledger.networks()).toEqual([
         { ...network, name: 'North, renamed' },
-        { ...network, id: 'south', letStandAt: null, unit: 'in', language: 'es' },
+        { ...network, id: 'south', unit: 'in', language: 'es' },
       ])
     })
 
@@ -395,6 +398,44 @@ export function storePromises(
       await ledger.appendDecision('north', decision('d1', 'r1'))
       expect(await refusal(ledger.appendDecision('north', decision('d1', 'r1')))).toBe('ID_TAKEN')
       expect(ids(await ledger.decisions('north', '2026-03-02', '2026-03-02'))).toEqual(['d1'])
+    })
+
+    it('takes many decisions whole or not at all', async () => {
+      await ledger.appendReadings('north', [reading('r1', 1, '2026-03-02', 100), reading('r2', 2, '2026-03-03', 200)])
+      const many = [decision('d2', 'r2'), decision('d1', 'r1')]
+      await ledger.appendDecisions('north', many)
+      await ledger.appendDecisions('north', [])
+      expect(await ledger.decisions('north', '2026-03-01', '2026-03-31')).toEqual(many)
+      expect(await refusal(ledger.appendDecisions('north', [decision('d3', 'r1'), decision('d4', 'zz')]))).toBe(
+        'READING_UNKNOWN',
+      )
+      expect(await refusal(ledger.appendDecisions('north', [decision('d5', 'r1'), decision('d5', 'r2')]))).toBe(
+        'ID_TAKEN',
+      )
+      expect(await ledger.decisions('north', '2026-03-01', '2026-03-31')).toEqual(many)
+    })
+
+    it('keeps every setting of the rule, in the order in which they came, for each network alone', async () => {
+      expect(await ledger.ruleSettings('north')).toEqual([])
+      await ledger.saveNetwork({ ...network, id: 'south' })
+      const first = ruleSetting('s2', 0.9875, { setAtUtc: '2026-03-05T07:00:00Z' })
+      const off = ruleSetting('s1', null, { by: 'C. Colleague' })
+      const again = ruleSetting('s3', 0.9875)
+      for (const setting of [first, off, again]) await ledger.appendRuleSetting('north', setting)
+      await ledger.appendRuleSetting('south', ruleSetting('t1', 0.75))
+      expect(await ledger.ruleSettings('north')).toEqual([first, off, again])
+      expect(ids(await ledger.ruleSettings('south'))).toEqual(['t1'])
+      expect(await ledger.ruleSettings('nowhere')).toEqual([])
+    })
+
+    it('refuses a setting of the rule under an id that is taken, for no network, or above all odds', async () => {
+      await ledger.appendRuleSetting('north', ruleSetting('s1', 0.98))
+      expect(await refusal(ledger.appendRuleSetting('north', ruleSetting('s1', 0.97)))).toBe('ID_TAKEN')
+      expect(await refusal(ledger.appendRuleSetting('nowhere', ruleSetting('s2', 0.97)))).toBe('NETWORK_UNKNOWN')
+      for (const letStandAt of [1.2, 0, -0.5, Number.NaN]) {
+        expect(await refusal(ledger.appendRuleSetting('north', ruleSetting('s3', letStandAt)))).toBe('RULE_NOT_VALID')
+      }
+      expect(ids(await ledger.ruleSettings('north'))).toEqual(['s1'])
     })
 
     it('gives the absences that touch a range of days', async () => {

@@ -21,10 +21,19 @@ export function portsOver(ledger: Ledger): Ports {
   }
 }
 
-export async function openTestDesk(change: Parameters<typeof smallNetwork>[1] = {}, dayCount = 150) {
+/** @param letStandAt  of the rule that is set from the start */
+export async function openTestDesk(
+  change: Parameters<typeof smallNetwork>[1] = {},
+  dayCount = 150,
+  letStandAt: number | null = null,
+) {
   const small = smallNetwork(dayCount, change)
   const ledger = openMemoryLedger()
   await fillLedger(ledger, small)
+  if (letStandAt !== null) {
+    const setting = { id: 'rule', letStandAt, by: 'coordinator', why: 'a test', setAtUtc: '2026-05-01T08:00:00Z' }
+    await ledger.appendRuleSetting(small.network.id, setting)
+  }
   const ports = portsOver(ledger)
   const failures: Error[] = []
   const app = await buildServer(ports, { screens: '/nowhere', onFailure: (error) => failures.push(error) })

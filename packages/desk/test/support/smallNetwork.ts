@@ -28,7 +28,6 @@ export function smallNetwork(dayCount = 150, change: Partial<NetworkSettings> = 
     acceptWindowMin: 120,
     unit: 'mm',
     language: 'en',
-    letStandAt: null,
     docketBelow: 0.5,
     ...change,
   }

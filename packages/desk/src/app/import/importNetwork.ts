@@ -34,7 +34,6 @@ export function importNetwork(
     acceptWindowMin: ACCEPT_WINDOW_MIN,
     unit,
     language: ask.network.language ?? 'en',
-    letStandAt: null,
     docketBelow: DOCKET_BELOW,
   }
   const days = observingDays(network.timeZone, network.readingTime)

@@ -21,6 +21,8 @@ export interface Morning {
   readings: readonly Reading[]
   decisions: Decision[]
   absences: Absence[]
+  /** Of the rule's setting in force; null leaves everything to a person. */
+  letStandAt: number | null
   /** Names all that findings rest on but the decisions. */
   readingsKey: string
   /** Differs whenever anything above differs. */
@@ -52,13 +54,15 @@ export async function loadMorning(ledger: Ledger, day: string): Promise<Answer<M
   }
   const fromDay = isoFromEpochDay(epochDay - windowDays.before)
   const toDay = isoFromEpochDay(epochDay + windowDays.after)
-  const [gauges, readings, decisions, absences] = await Promise.all([
+  const [gauges, readings, decisions, absences, ruleSettings] = await Promise.all([
     ledger.gauges(network.id),
     readingsAround(ledger, network.id, fromDay, toDay, range.stored),
     ledger.decisions(network.id, fromDay, toDay),
     ledger.absences(network.id, fromDay, toDay),
+    ledger.ruleSettings(network.id),
   ])
-  const facts = { network, day: isoDay, range, gauges, readings, decisions, absences }
+  const letStandAt = ruleSettings.at(-1)?.letStandAt ?? null
+  const facts = { network, day: isoDay, range, gauges, readings, decisions, absences, letStandAt }
   return answered(withKeys({ ...facts, epochDay, readingsKey: readingsKeyOf(facts) }))
 }
 
@@ -82,13 +86,13 @@ function readingsKeyOf({
 }
 
 function withKeys(facts: Omit<Morning, 'fingerprint' | 'substance'>): Morning {
-  const { readingsKey, range, absences, decisions } = facts
+  const { readingsKey, range, absences, decisions, letStandAt } = facts
   const substance = createHash('sha1').update(readingsKey)
   for (const { readingId, verdict, amended, by } of decisionsInForce(decisions).values()) {
     if (verdict === 'asked' || (by.kind === 'rule' && verdict === 'stands')) continue
     substance.update(JSON.stringify([readingId, verdict, amended]))
   }
   const whole = createHash('sha1').update(readingsKey)
-  whole.update(JSON.stringify([range, absences, decisions.map((decision) => decision.id)]))
+  whole.update(JSON.stringify([range, absences, letStandAt, decisions.map((decision) => decision.id)]))
   return { ...facts, fingerprint: whole.digest('base64url'), substance: substance.digest('base64url') }
 }

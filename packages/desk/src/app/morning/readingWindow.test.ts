@@ -11,7 +11,6 @@ const network: NetworkSettings = {
   acceptWindowMin: 90,
   unit: 'mm',
   language: 'en',
-  letStandAt: null,
   docketBelow: 0.5,
 }
 

@@ -1,35 +1,56 @@
 /**
- * "Let stand when at least this sure": the decisions that the network's rule makes on a judged morning. Pure.
+ * "Let stand when at least this sure": what the network's rule decides on a judged morning. Pure.
  * A rule's decision settles nothing for the kernels, so findings do not move by it and running it twice adds nothing.
- * Where a person has ever decided, or took a rule's decision back, the rule keeps out.
+ * The rule takes a decision of its own back where a later setting asks for more, or where later reports put the reading in
+ * doubt. Where a person has ever decided, or took a rule's decision back, it keeps out for good.
  */
-import type { Decision } from '@gaugewright/science'
+import { type Decision, ruleName } from '@gaugewright/science'
+import type { NetworkSettings } from '../../ports/ledger.ts'
+import { ruleReason, takenBackReason } from '../wording/ruleReason.ts'
+import { decisionsInForce } from './decisionsInForce.ts'
 
 export interface RuleAsk {
-  letStandAt: number
+  /** Of the setting in force; null leaves everything to a person. */
+  letStandAt: number | null
+  network: Pick<NetworkSettings, 'docketBelow' | 'language'>
   /** Of the day's readings, by reading id. */
   odds: ReadonlyMap<string, { standsOdds: number; canTell: boolean }>
-  /** Every decision about the day's readings, undone ones included. */
+  /** Every decision about the day's readings, oldest first, undone ones included. */
   decisions: readonly Decision[]
   newId: () => string
   nowUtc: string
 }
 
+/** @returns what is to be added, oldest first: decisions made, and rows that take the rule's own decisions back */
 export function ruleDecisions(ask: RuleAsk): Decision[] {
-  const decidedBefore = new Set(ask.decisions.map((decision) => decision.readingId))
-  const made: Decision[] = []
-  for (const [readingId, { canTell, standsOdds }] of ask.odds) {
-    if (!canTell || standsOdds < ask.letStandAt || decidedBefore.has(readingId)) continue
-    made.push({
-      id: ask.newId(),
-      readingId,
-      verdict: 'stands',
-      amended: null,
-      by: { kind: 'rule', rule: `let stand at ${ask.letStandAt}` },
-      reason: `${(standsOdds * 100).toFixed(1)} % sure`,
-      decidedAtUtc: ask.nowUtc,
-      undoes: null,
-    })
+  const { letStandAt, network, odds } = ask
+  const byPerson = new Set<string>()
+  for (const { by, readingId } of ask.decisions) if (by.kind === 'person') byPerson.add(readingId)
+  const inForce = decisionsInForce(ask.decisions)
+  const now = { by: { kind: 'rule' as const, rule: ruleName(letStandAt) }, decidedAtUtc: ask.nowUtc }
+  const added: Decision[] = []
+  for (const [readingId, { canTell, standsOdds }] of odds) {
+    if (byPerson.has(readingId)) continue
+    const before = inForce.get(readingId)
+    const isSure = letStandAt !== null && canTell && standsOdds >= letStandAt
+    if (before === undefined && isSure) {
+      const reason = ruleReason(standsOdds, network.language)
+      added.push({ ...now, id: ask.newId(), readingId, verdict: 'stands', amended: null, reason, undoes: null })
+    }
+    if (before === undefined || isSure) continue
+    if (canTell && standsOdds >= keptDownTo(before, letStandAt, network.docketBelow)) continue
+    const reason = takenBackReason(standsOdds, letStandAt, network.language)
+    added.push({ ...before, ...now, id: ask.newId(), reason, undoes: before.id })
   }
-  return made
+  return added
+}
+
+/**
+ * Odds down to which a rule's decision is kept. Under the setting that made it, it holds until the reading is in doubt:
+ * odds move a little whenever the model learns, and a docket once cleared should not fill up again by that.
+ */
+function keptDownTo(before: Decision, letStandAt: number | null, docketBelow: number): number {
+  if (letStandAt === null) return Number.POSITIVE_INFINITY
+  const isSameRule = before.by.kind === 'rule' && before.by.rule === ruleName(letStandAt)
+  return isSameRule ? Math.min(letStandAt, docketBelow) : letStandAt
 }

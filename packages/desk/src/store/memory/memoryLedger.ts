@@ -1,5 +1,5 @@
 /** The ledger in memory, for tests and trials. Keeps every promise of storePromises.ts but that of outliving the process. */
-import type { Decision, IsoDay, Reading } from '@gaugewright/science'
+import { type Decision, formatInstant, type IsoDay, type Reading } from '@gaugewright/science'
 import type {
   Absence,
   AppendResult,
@@ -10,9 +10,12 @@ import type {
   MapLayer,
   NetworkSettings,
   ReadingAmount,
+  RuleSetting,
   SaveResult,
 } from '../../ports/ledger.ts'
 import { LedgerError } from '../../ports/ledgerError.ts'
+import { checkRuleSetting } from '../checkRuleSetting.ts'
+import { instantMs } from '../instantMs.ts'
 import { unknownGauge, unknownNetwork, unknownReading } from '../unknown.ts'
 import { type MemoryNetwork, memoryNetwork } from './memoryNetwork.ts'
 
@@ -114,13 +117,29 @@ export class MemoryLedger implements Ledger {
   }
 
   async appendDecision(networkId: string, decision: Decision): Promise<void> {
+    await this.appendDecisions(networkId, [decision])
+  }
+
+  async appendDecisions(networkId: string, decisions: readonly Decision[]): Promise<void> {
     const network = this.#network(networkId)
-    const reading = network.readings.byId(decision.readingId)?.reading
-    if (reading === undefined) throw unknownReading(decision.readingId)
-    if (network.decisions.some(({ id }) => id === decision.id)) {
-      throw new LedgerError('ID_TAKEN', 'The decision has an id that another decision has.', 'Give each a fresh id.')
+    const taken = new Set(network.decisions.map(({ id }) => id))
+    for (const { id, readingId } of decisions) {
+      if (network.readings.byId(readingId) === null) throw unknownReading(readingId)
+      if (taken.has(id)) throw idTaken('decision')
+      taken.add(id)
     }
-    network.decisions.push(structuredClone(decision))
+    network.decisions.push(...structuredClone(decisions))
+  }
+
+  async appendRuleSetting(networkId: string, setting: RuleSetting): Promise<void> {
+    const { ruleSettings } = this.#network(networkId)
+    checkRuleSetting(setting)
+    if (ruleSettings.some(({ id }) => id === setting.id)) throw idTaken('setting')
+    ruleSettings.push({ ...setting, setAtUtc: formatInstant(instantMs(setting.setAtUtc)) })
+  }
+
+  async ruleSettings(networkId: string): Promise<RuleSetting[]> {
+    return structuredClone(this.#networks.get(networkId)?.ruleSettings ?? [])
   }
 
   async decisions(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Decision[]> {
@@ -184,6 +203,10 @@ export class MemoryLedger implements Ledger {
       throw error
     }
   }
+}
+
+function idTaken(what: 'decision' | 'setting'): LedgerError {
+  return new LedgerError('ID_TAKEN', `The ${what} has an id that another ${what} has.`, 'Give each a fresh id.')
 }
 
 export function openMemoryLedger(): Ledger {

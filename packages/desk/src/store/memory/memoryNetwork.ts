@@ -1,5 +1,5 @@
 import type { Decision } from '@gaugewright/science'
-import type { Absence, Gauge, MapLayer, NetworkSettings } from '../../ports/ledger.ts'
+import type { Absence, Gauge, MapLayer, NetworkSettings, RuleSetting } from '../../ports/ledger.ts'
 import { MemoryReadings } from './memoryReadings.ts'
 
 /** All that is held of one network. */
@@ -8,6 +8,7 @@ export interface MemoryNetwork {
   gauges: Map<string, Gauge>
   readings: MemoryReadings
   decisions: Decision[]
+  ruleSettings: RuleSetting[]
   absences: Absence[]
   layers: Map<string, MapLayer>
   cache: Map<string, { version: string; body: string }>
@@ -21,6 +22,7 @@ export function memoryNetwork(settings: NetworkSettings): MemoryNetwork {
     gauges: new Map(),
     readings: new MemoryReadings(),
     decisions: [],
+    ruleSettings: [],
     absences: [],
     layers: new Map(),
     cache: new Map(),

@@ -23,7 +23,6 @@ export function networkFromRow(row: NetworkTable): NetworkSettings {
     acceptWindowMin: row.accept_window_min,
     unit: row.unit as Unit,
     language: row.language as NetworkSettings['language'],
-    letStandAt: row.let_stand_at,
     docketBelow: row.docket_below,
   }
 }
@@ -37,7 +36,6 @@ export function rowFromNetwork(network: NetworkSettings): Omit<NetworkTable, 'ne
     accept_window_min: network.acceptWindowMin,
     unit: network.unit,
     language: network.language,
-    let_stand_at: network.letStandAt,
     docket_below: network.docketBelow,
   }
 }

@@ -11,14 +11,17 @@ import type {
   MapLayer,
   NetworkSettings,
   ReadingAmount,
+  RuleSetting,
   SaveResult,
 } from '../../ports/ledger.ts'
-import { unknownGauge, unknownNetwork, unknownReading } from '../unknown.ts'
+import { unknownGauge, unknownNetwork } from '../unknown.ts'
+import { insertDecisions } from './decisionRows.ts'
 import { GaugeIds } from './gaugeIds.ts'
 import { ReadingQueries } from './readingQueries.ts'
-import { decisionFromRow, epochDay, gaugeFromRow, networkFromRow, rowFromDecision } from './rowShapes.ts'
+import { decisionFromRow, epochDay, gaugeFromRow, networkFromRow } from './rowShapes.ts'
+import { insertRuleSetting, ruleSettingsOf } from './ruleSettingRows.ts'
 import { SqlLoad } from './sqlLoad.ts'
-import type { DecisionTable, MapLayerTable } from './tables.ts'
+import type { MapLayerTable } from './tables.ts'
 import type { Store, WriteTransaction } from './writeTransaction.ts'
 
 export class SqlLedger implements Ledger {
@@ -84,28 +87,11 @@ export class SqlLedger implements Ledger {
   }
 
   async appendDecision(networkId: string, decision: Decision): Promise<void> {
-    await this.#write(async ({ db }) => {
-      const networkKey = await this.#networkKey(networkId)
-      const at = await db
-        .selectFrom('reading')
-        .select(['gauge_key', 'last_day'])
-        .where('network_key', '=', networkKey)
-        .where('id', '=', decision.readingId)
-        .executeTakeFirst()
-      if (at === undefined) throw unknownReading(decision.readingId)
-      const last = await db
-        .selectFrom('decision')
-        .select((eb) => eb.fn.max('sequence').as('sequence'))
-        .where('network_key', '=', networkKey)
-        .executeTakeFirst()
-      const row: DecisionTable = {
-        network_key: networkKey,
-        ...at,
-        sequence: Number(last?.sequence ?? 0) + 1,
-        ...rowFromDecision(decision),
-      }
-      await db.insertInto('decision').values(row).execute()
-    })
+    await this.appendDecisions(networkId, [decision])
+  }
+
+  async appendDecisions(networkId: string, decisions: readonly Decision[]): Promise<void> {
+    await this.#write(async ({ db }) => insertDecisions(db, await this.#networkKey(networkId), decisions))
   }
 
   async decisions(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Decision[]> {
@@ -118,6 +104,15 @@ export class SqlLedger implements Ledger {
       .where('last_day', '>=', epochDay(fromDay))
       .where('last_day', '<=', epochDay(toDay))
     return (await query.orderBy('sequence').execute()).map(decisionFromRow)
+  }
+
+  async appendRuleSetting(networkId: string, setting: RuleSetting): Promise<void> {
+    await this.#write(async ({ db }) => insertRuleSetting(db, await this.#networkKey(networkId), setting))
+  }
+
+  async ruleSettings(networkId: string): Promise<RuleSetting[]> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    return networkKey === null ? [] : await ruleSettingsOf(this.#store.db, networkKey)
   }
 
   async absences(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Absence[]> {

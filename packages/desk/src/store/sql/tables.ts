@@ -11,7 +11,6 @@ export interface NetworkTable {
   accept_window_min: number
   unit: string
   language: string
-  let_stand_at: number | null
   docket_below: number
 }
 
@@ -79,6 +78,17 @@ export interface DecisionTable {
   undoes: string | null
 }
 
+export interface RuleSettingTable {
+  network_key: number
+  /** Order of arrival within the network. */
+  sequence: number
+  id: string
+  let_stand_at: number | null
+  by_name: string
+  why: string
+  set_at_ms: number
+}
+
 export interface AbsenceTable {
   network_key: number
   gauge_key: number
@@ -106,6 +116,7 @@ export interface Tables {
   reading: ReadingTable
   reading_count: ReadingCountTable
   decision: DecisionTable
+  rule_setting: RuleSettingTable
   absence: AbsenceTable
   map_layer: MapLayerTable
   cache: CacheTable

@@ -146,4 +146,30 @@ insert into reading_count
   select network_key, count(*) - count(supersedes), count(*) from reading group by network_key;
 `,
   },
+  {
+    number: 3,
+    what: 'settings of the rule, one after the other, in place of the one number that a network had',
+    sql: `
+create table rule_setting (
+  network_key integer not null references network,
+  sequence integer not null,
+  id text not null,
+  let_stand_at real check (let_stand_at > 0 and let_stand_at < 1),
+  by_name text not null,
+  why text not null,
+  set_at_ms integer not null,
+  primary key (network_key, sequence)
+) strict, without rowid;
+create unique index rule_setting_by_id on rule_setting (network_key, id);
+insert into rule_setting
+  select network_key, 1, 'before-settings', let_stand_at, 'coordinator', 'Set before settings were kept.', 0
+  from network where let_stand_at > 0 and let_stand_at < 1;
+alter table network drop column let_stand_at;
+
+create trigger rule_setting_is_never_changed before update on rule_setting
+  begin select raise(abort, 'a setting of the rule is never changed'); end;
+create trigger rule_setting_is_never_deleted before delete on rule_setting
+  begin select raise(abort, 'a setting of the rule is never deleted'); end;
+`,
+  },
 ]

@@ -24,7 +24,6 @@ async function madeLedger(): Promise<string> {
     acceptWindowMin: 120,
     unit: 'mm',
     language: 'en',
-    letStandAt: null,
     docketBelow: 0.5,
   })
   await ledger.saveGauges([
@@ -72,6 +71,13 @@ async function madeLedger(): Promise<string> {
     decidedAtUtc: '2026-03-02T08:00:00Z',
     undoes: null,
   })
+  await ledger.appendRuleSetting('n', {
+    id: 's',
+    letStandAt: 0.98,
+    by: 'P',
+    why: 'a test',
+    setAtUtc: '2026-03-02T08:30:00Z',
+  })
   await ledger.close()
   return path
 }
@@ -99,6 +105,8 @@ it.each([
   'delete from reading',
   "update decision set reason = 'other'",
   'delete from decision',
+  'update rule_setting set let_stand_at = 0.5',
+  'delete from rule_setting',
 ])('no program can change what was recorded: %s', async (sql) => {
   const path = await madeLedger()
   onDatabase(path, (database) => {
@@ -169,6 +177,9 @@ it('refuses a folder, or a place where it may not write', async () => {
   expect(await codeOf(openSqliteLedger(join(files.folder, 'none', 'ledger.db')))).toBe('LEDGER_CANNOT_WRITE')
 })
 
+/** Takes step 3 back. */
+const withoutRuleSettings = 'drop table rule_setting; alter table network add column let_stand_at real'
+
 const next: Migration = {
   number: 1000,
   what: 'a test',
@@ -193,12 +204,24 @@ it('counts the current readings of a ledger that did not keep their number yet',
   await ledger.appendReadings('n', [{ ...(first as Reading), id: 'corrected', amountUm: 4_321 }])
   await ledger.close()
   onDatabase(path, (database) => {
-    database.exec('drop table reading_count; pragma user_version = 1')
+    database.exec(`drop table reading_count; ${withoutRuleSettings}; pragma user_version = 1`)
     migrate(database, path)
     expect(database.prepare('select readings, stored from reading_count').all()).toMatchObject([
       { readings: 1, stored: 2 },
     ])
   })
+})
+
+it('makes the one threshold that a network had the first setting of its rule', async () => {
+  const path = await madeLedger()
+  onDatabase(path, (database) => {
+    database.exec(`${withoutRuleSettings}; update network set let_stand_at = 0.985; pragma user_version = 2`)
+    migrate(database, path)
+  })
+  const ledger = await openSqliteLedger(path)
+  expect(await ledger.ruleSettings('n')).toMatchObject([{ letStandAt: 0.985, setAtUtc: '1970-01-01T00:00:00Z' }])
+  expect((await ledger.networks()).map((network) => network.id)).toEqual(['n'])
+  await ledger.close()
 })
 
 it('leaves a ledger at its old version when a step fails half way', async () => {

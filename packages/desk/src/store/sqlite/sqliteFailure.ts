@@ -4,9 +4,10 @@ import { LedgerError } from '../../ports/ledgerError.ts'
 export function sqliteFailure(error: unknown, path: string): unknown {
   if (error instanceof LedgerError || !(error instanceof Error)) return error
   const { message } = error
-  const table = /UNIQUE constraint failed: (reading|decision)\.network_key, \1\.id$/.exec(message)?.[1]
+  const table = /UNIQUE constraint failed: (reading|decision|rule_setting)\.network_key, \1\.id$/.exec(message)?.[1]
   if (table !== undefined) {
-    return new LedgerError('ID_TAKEN', `The ${table} has an id that another ${table} has.`, 'Give each a fresh id.')
+    const what = table === 'rule_setting' ? 'setting' : table
+    return new LedgerError('ID_TAKEN', `The ${what} has an id that another ${what} has.`, 'Give each a fresh id.')
   }
   if (/UNIQUE constraint failed: reading\.network_key, reading\.supersedes/.test(message)) {
     return new LedgerError(
