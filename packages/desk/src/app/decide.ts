@@ -1,10 +1,13 @@
 /** Decide about one reading. The decision stands beside the reading; the day comes back, reviewed anew. */
 import type { DayReview, DecideAsk } from '@gaugewright/contract'
-import { type Decision, epochDayFromIso, type Reading } from '@gaugewright/science'
+import { type Decision, epochDayFromIso, type Mistake, type Reading } from '@gaugewright/science'
+import type { Ledger } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, refused } from './answer.ts'
 import { currentReading } from './currentReading.ts'
 import { decisionsInForce } from './morning/decisionsInForce.ts'
+import { findingOf, judgedMorning, judgedWithout } from './morning/judgedMorning.ts'
+import { loadMorning } from './morning/loadMorning.ts'
 import { reviewDay } from './reviewDay.ts'
 
 /** No rain gauge has ever caught this much in a few days: 10 m. */
@@ -22,6 +25,7 @@ export async function decide(ports: Ports, ask: DecideAsk): Promise<Answer<DayRe
   const { lastDay } = reading
   const inForce = decisionsInForce(await ports.ledger.decisions(network.id, lastDay, lastDay)).get(reading.id)
   if (inForce === undefined || !isSame(inForce, ask)) {
+    const mistake = await mistakeNamed(ports.ledger, reading)
     await ports.ledger.appendDecision(network.id, {
       id: ports.newId(),
       readingId: reading.id,
@@ -29,11 +33,21 @@ export async function decide(ports: Ports, ask: DecideAsk): Promise<Answer<DayRe
       amended: ask.amended,
       by: { kind: 'person', name: ask.by },
       reason: ask.reason,
+      ...(mistake !== null && { mistake }),
       decidedAtUtc: ports.clock.nowUtc(),
       undoes: null,
     })
   }
   return reviewDay(ports, { day: lastDay })
+}
+
+/** What the finding that the person sees takes for the likeliest mistake; null where the reading is not judged. */
+async function mistakeNamed(ledger: Ledger, reading: Reading): Promise<Mistake | null> {
+  const loaded = await loadMorning(ledger, reading.lastDay)
+  if (!loaded.ok) return null
+  const judged = await judgedMorning(ledger, loaded.value)
+  const finding = findingOf(judgedWithout(ledger, judged, reading.id), reading.id)
+  return finding?.canTell === true ? finding.likeliestMistake : null
 }
 
 /** Deciding the same again (a key pressed twice) adds nothing. */

@@ -378,7 +378,7 @@ export function storePromises(
       const amended = { amountUm: 1_000, isTrace: false, firstDay: '2026-03-01', lastDay: '2026-03-02' }
       const first = decision('d2', 'r1', { verdict: 'amended', amended, by: { kind: 'rule', rule: 'let stand' } })
       const undone = decision('d1', 'r1', { verdict: 'amended', undoes: 'd2', reason: '' })
-      const other = decision('d3', 'r2', { verdict: 'set aside' })
+      const other = decision('d3', 'r2', { verdict: 'set aside', mistake: 'first-fill-lost' })
       for (const each of [first, undone, other]) await ledger.appendDecision('north', each)
       expect(await ledger.decisions('north', '2026-03-01', '2026-03-31')).toEqual([first, undone, other])
       expect(await ledger.decisions('north', '2026-03-03', '2026-03-03')).toEqual([other])

@@ -2,6 +2,8 @@
  * A reading and the decisions made about it: the words every layer shares. Depths are whole micrometres, so that sums
  * are exact in either unit (0.01 in = 254 µm, 0.1 mm = 100 µm). Kernels take millimetres; they convert at their edge.
  */
+import type { Mistake } from '../mistakes/mistake.ts'
+
 export type Unit = 'mm' | 'in'
 
 /** ISO calendar date, e.g. `2026-03-29`: the day on which an observing day ends, in the network's time zone. */
@@ -50,6 +52,8 @@ export interface Decision {
   amended: (Amount & { firstDay: IsoDay; lastDay: IsoDay }) | null
   by: { kind: 'person'; name: string } | { kind: 'rule'; rule: string }
   reason: string
+  /** The likeliest mistake that the finding named to the person who decided; absent where none was named. */
+  mistake?: Mistake
   decidedAtUtc: string
   /** Set when this row only takes an earlier decision back. */
   undoes: string | null

@@ -16,13 +16,13 @@ async function openSmall(): Promise<{ ledger: Ledger; ask: LearnedModelAsk; vers
   return { ledger, ask: { networkId: 'small', gauges, range }, versions: [] }
 }
 
-/** The same ledger as a desk opened anew sees it: nothing in memory, and what is kept is counted. */
+/** The same ledger as a desk opened anew sees it: nothing in memory, and what is learned is counted. */
 function reopened(ledger: Ledger, versions: string[]): Ledger {
   return new Proxy(ledger, {
     get: (target, name, receiver) => {
       if (name !== 'saveCached') return Reflect.get(target, name, receiver)?.bind?.(target) ?? Reflect.get(target, name)
       return async (network: string, key: string, version: string, body: string) => {
-        versions.push(version)
+        if (key === 'model') versions.push(version)
         await target.saveCached(network, key, version, body)
       }
     },

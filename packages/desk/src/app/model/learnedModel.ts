@@ -1,11 +1,21 @@
 /**
  * The network's learned model: kept in memory, else read from the ledger's cache, else learned from the history.
- * It is learned again when the gauges or the science change, and in the background when the record has grown much.
+ * It is learned again when the gauges or the science change, and in the background when the record has grown much. What
+ * persons decided about days that are over is added to it, counted anew for each new day.
  */
 import { createHash } from 'node:crypto'
-import { epochDayFromIso, type GaugeSet, isoFromEpochDay, type Model, placeGauges } from '@gaugewright/science'
+import {
+  epochDayFromIso,
+  type GaugeSet,
+  type IsoDay,
+  isoFromEpochDay,
+  type Model,
+  placeGauges,
+  withDecidedRates,
+} from '@gaugewright/science'
 import type { Gauge, Ledger } from '../../ports/ledger.ts'
 import { historyTable } from './historyTable.ts'
+import { keptCounts } from './keptCounts.ts'
 import { learnInWorker } from './learnInWorker.ts'
 import { modelFromText, textFromModel } from './modelCodec.ts'
 import { scienceVersion } from './scienceVersion.ts'
@@ -16,7 +26,7 @@ export interface LearnedModel {
   indexOf: ReadonlyMap<string, number>
   /** Names the gauges and their places. */
   gaugesKey: string
-  /** Names the science, the days learned from and the gauges. */
+  /** Names the science, the days learned from, the gauges and the decisions. */
   version: string
 }
 
@@ -35,6 +45,7 @@ const MUCH_NEW = 0.1
 const YOUNGEST_DAYS = 4
 
 const inMemory = new WeakMap<Ledger, Map<string, Promise<LearnedModel>>>()
+const inMemoryDecided = new WeakMap<Ledger, { key: string; learned: Promise<LearnedModel> }>()
 const relearning = new WeakMap<Ledger, Set<string>>()
 
 export interface LearnedModelAsk {
@@ -57,7 +68,39 @@ export async function learnedModel(ledger: Ledger, ask: LearnedModelAsk): Promis
   }
   const current = await learned
   if (hasGrownMuch(provenanceFrom(current.version), ask.range.readings)) relearnBehind(ledger, ask, gaugesKey, key)
-  return current
+  return decided(ledger, ask, current, key)
+}
+
+/** The learned model with what was decided about the days before the newest ones; the same object for a whole day. */
+function decided(ledger: Ledger, ask: LearnedModelAsk, learned: LearnedModel, network: string): Promise<LearnedModel> {
+  const untilDay = oldEnough(ask.range)
+  const key = `${network} ${learned.version} ${untilDay}`
+  const before = inMemoryDecided.get(ledger)
+  if (before?.key === key) return before.learned
+  const made = withDecisions(ledger, ask, learned, untilDay)
+  inMemoryDecided.set(ledger, { key, learned: made })
+  made.catch(() => inMemoryDecided.delete(ledger))
+  return made
+}
+
+async function withDecisions(
+  ledger: Ledger,
+  ask: LearnedModelAsk,
+  learned: LearnedModel,
+  untilDay: IsoDay,
+): Promise<LearnedModel> {
+  const { gaugesKey, indexOf } = learned
+  const { firstDay } = ask.range
+  const counted = await keptCounts(ledger, { ...ask, indexOf, firstDay, untilDay, gaugesKey })
+  if (counted === null) return learned
+  const model = withDecidedRates(learned.model, counted.counts)
+  return model === learned.model ? learned : { ...learned, model, version: `${learned.version}, ${counted.version}` }
+}
+
+/** The newest day that is learned from. */
+function oldEnough({ firstDay, lastDay }: LearnedModelAsk['range']): IsoDay {
+  const newest = isoFromEpochDay(epochDayFromIso(lastDay) - YOUNGEST_DAYS)
+  return newest > firstDay ? newest : lastDay
 }
 
 async function readOrLearn(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: string): Promise<LearnedModel> {
@@ -75,8 +118,7 @@ async function readOrLearn(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: stri
 async function learnAndKeep(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: string): Promise<LearnedModel> {
   const { gaugeSet, indexOf } = placed(ask.gauges)
   const { firstDay } = ask.range
-  const newest = isoFromEpochDay(epochDayFromIso(ask.range.lastDay) - YOUNGEST_DAYS)
-  const lastDay = newest > firstDay ? newest : ask.range.lastDay
+  const lastDay = oldEnough(ask.range)
   const history = await historyTable(ledger, ask.networkId, indexOf, firstDay, lastDay, ask.signal)
   const model = await learnInWorker(gaugeSet, history, ask.signal)
   const version = versionFrom({

@@ -4,6 +4,7 @@ import {
   type Door,
   formatInstant,
   isoFromEpochDay,
+  type Mistake,
   parseIsoDay,
   type Reading,
   type Unit,
@@ -131,6 +132,7 @@ export function decisionFromRow(row: DecisionTable): Decision {
           },
     by: row.by_kind === 'rule' ? { kind: 'rule', rule: row.by_name } : { kind: 'person', name: row.by_name },
     reason: row.reason,
+    ...(row.mistake !== null && { mistake: row.mistake as Mistake }),
     decidedAtUtc: formatInstant(row.decided_at_ms),
     undoes: row.undoes,
   }
@@ -151,6 +153,7 @@ export function rowFromDecision(decision: Decision) {
     reason: decision.reason,
     decided_at_ms: instantMs(decision.decidedAtUtc),
     undoes: decision.undoes,
+    mistake: decision.mistake ?? null,
   }
 }
 

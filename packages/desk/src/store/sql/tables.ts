@@ -76,6 +76,8 @@ export interface DecisionTable {
   reason: string
   decided_at_ms: number
   undoes: string | null
+  /** What the finding named to the person who decided. */
+  mistake: string | null
 }
 
 export interface RuleSettingTable {

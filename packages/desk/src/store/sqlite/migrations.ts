@@ -172,4 +172,11 @@ create trigger rule_setting_is_never_deleted before delete on rule_setting
   begin select raise(abort, 'a setting of the rule is never deleted'); end;
 `,
   },
+  {
+    number: 4,
+    what: 'the mistake that the finding named to the person who decided, to learn from',
+    sql: `
+alter table decision add column mistake text;
+`,
+  },
 ]

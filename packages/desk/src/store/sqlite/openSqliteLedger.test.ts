@@ -178,7 +178,8 @@ it('refuses a folder, or a place where it may not write', async () => {
 })
 
 /** Takes step 3 back. */
-const withoutRuleSettings = 'drop table rule_setting; alter table network add column let_stand_at real'
+const withoutMistakes = 'alter table decision drop column mistake'
+const withoutRuleSettings = `drop table rule_setting; alter table network add column let_stand_at real; ${withoutMistakes}`
 
 const next: Migration = {
   number: 1000,
@@ -222,6 +223,21 @@ it('makes the one threshold that a network had the first setting of its rule', a
   expect(await ledger.ruleSettings('n')).toMatchObject([{ letStandAt: 0.985, setAtUtc: '1970-01-01T00:00:00Z' }])
   expect((await ledger.networks()).map((network) => network.id)).toEqual(['n'])
   await ledger.close()
+})
+
+it('keeps decisions that were made before the mistake was kept with them, without one', async () => {
+  const path = await madeLedger()
+  const ledger = await openSqliteLedger(path)
+  const before = await ledger.decisions('n', '2026-03-02', '2026-03-02')
+  await ledger.close()
+  onDatabase(path, (database) => {
+    database.exec(`${withoutMistakes}; pragma user_version = 3`)
+    migrate(database, path)
+  })
+  const after = await openSqliteLedger(path)
+  expect(before.length).toBeGreaterThan(0)
+  expect(await after.decisions('n', '2026-03-02', '2026-03-02')).toStrictEqual(before)
+  await after.close()
 })
 
 it('leaves a ledger at its old version when a step fails half way', async () => {
