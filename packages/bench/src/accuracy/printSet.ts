@@ -2,7 +2,7 @@
 import { isoFromDay } from '../data/parseWideCsv.ts'
 import { figure, percent, table } from '../print/table.ts'
 import type { FindingScores } from '../score/scoreFindings.ts'
-import { type CheckResult, lastHalf, type SetResult } from './runSet.ts'
+import { bestPublished, lastHalf, type SetResult } from './runSet.ts'
 
 /** @param gaugeIds in the order of the tables */
 export function printSet(result: SetResult, gaugeIds: readonly string[]): string {
@@ -23,16 +23,11 @@ export function printSet(result: SetResult, gaugeIds: readonly string[]): string
     if (scores !== undefined) parts.push(detail(`${ours!.name}, ${half} half`, scores, gaugeIds))
   }
   if (dayAfter === null) {
-    const best = bestPublished(result)
+    const best = bestPublished(result, half)
     parts.push(kindsTable(`Best published check, ${best.name}, ${half} half`, best.halves[half]!))
   }
   for (const words of result.skipped) parts.push(`skipped: ${words}`)
   return parts.join('\n\n')
-}
-
-function bestPublished(result: SetResult): CheckResult {
-  const half = lastHalf(result.halves)
-  return result.published.reduce((best, next) => (next.halves[half]!.area > best.halves[half]!.area ? next : best))
 }
 
 function checksTable(result: SetResult): string {

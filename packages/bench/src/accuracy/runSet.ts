@@ -1,13 +1,18 @@
 /** All figures of one test network. */
 import { publishedBaselines } from '../baselines/publishedBaselines.ts'
 import { crpsOfRootPrediction, predictByRootKriging, rootKrigingTails } from '../baselines/rootKriging.ts'
-import { daysOfHalf, type InjectedSet } from '../data/loadInjected.ts'
+import { daysOfHalf, type GaugeRow, type InjectedSet } from '../data/loadInjected.ts'
+import { isoFromDay } from '../data/parseWideCsv.ts'
+import { type Doubt, describeDoubts } from '../doubts/describeDoubts.ts'
 import { checkByCommand } from '../ours/checkByCommand.ts'
 import { expectByCommand } from '../ours/expectByCommand.ts'
-import { type ExpectationScores, scoreExpectations } from '../score/scoreExpectations.ts'
 import { type FindingArrays, type FindingScores, findingsFromScores, scoreFindings } from '../score/scoreFindings.ts'
+import { compareExpectation, type OurExpectation } from './compareExpectation.ts'
 
 export type Half = 'first' | 'second' | 'all'
+
+/** Which runs of our own command there are. */
+export const ourParts = ['day-after', 'same-morning', 'expect'] as const
 
 export interface CheckResult {
   name: string
@@ -25,19 +30,25 @@ export interface KrigingResult {
   halves: Partial<Record<Half, { crpsMm: number; count: number }>>
 }
 
-export interface OurExpectation {
-  scores: ExpectationScores
-  /** Kriging (the better variogram on the training half) on exactly the same gauge-days. */
-  krigingCrpsMm: number
-  ratio: number
+/** What plots and tables need to know of the network, so that they can be made without its files. */
+export interface NetworkFacts {
+  gauges: Pick<GaugeRow, 'id' | 'latDeg' | 'lonDeg'>[]
+  unit: 'mm' | 'in'
+  days: Partial<Record<Half, { from: string; to: string }>>
+}
+
+export interface OurCheck extends CheckResult {
+  /** The strongest doubts about readings that nobody changed, with what lies around them. */
+  doubts: Partial<Record<Half, Doubt[]>>
 }
 
 export interface SetResult {
   set: string
+  network: NetworkFacts
   halves: Half[]
   published: CheckResult[]
   kriging: KrigingResult[]
-  ours: { dayAfter: CheckResult | null; sameMorning: CheckResult | null; expectation: OurExpectation | null }
+  ours: { dayAfter: OurCheck | null; sameMorning: OurCheck | null; expectation: OurExpectation | null }
   /** What could not be run, in words. */
   skipped: string[]
 }
@@ -47,13 +58,14 @@ export interface RunSetAsk {
   workFolder: string
   halves: Half[]
   /** Which parts of ours to run by the command. */
-  parts: readonly ('day-after' | 'same-morning' | 'expect')[]
+  parts: readonly (typeof ourParts)[number][]
   onProgress: (words: string) => void
 }
 
 export async function runSet(set: InjectedSet, ask: RunSetAsk): Promise<SetResult> {
   const result: SetResult = {
     set: set.name,
+    network: factsOf(set, ask.halves),
     halves: ask.halves,
     published: [],
     kriging: [],
@@ -97,10 +109,28 @@ export async function runSet(set: InjectedSet, ask: RunSetAsk): Promise<SetResul
       continue
     }
     const scored = scoreAll(`gaugewright, ${part.replace('-', ' ')}`, 'this project', answer.value, answer.seconds)
-    if (sameMorning) result.ours.sameMorning = scored
-    else result.ours.dayAfter = scored
+    const ours = { ...scored, doubts: describeDoubts(set, scored.halves) }
+    if (sameMorning) result.ours.sameMorning = ours
+    else result.ours.dayAfter = ours
   }
   return result
+}
+
+function factsOf(set: InjectedSet, halves: readonly Half[]): NetworkFacts {
+  const daysOf = (half: Half) => {
+    const { fromDay, toDay } = daysOfHalf(set.injected, half)
+    return { from: isoFromDay(fromDay), to: isoFromDay(toDay) }
+  }
+  return {
+    gauges: set.gaugeRows.map(({ id, latDeg, lonDeg }) => ({ id, latDeg, lonDeg })),
+    unit: set.unit,
+    days: Object.fromEntries(halves.map((half) => [half, daysOf(half)])),
+  }
+}
+
+/** The published check with the largest area on a half. */
+export function bestPublished({ published }: SetResult, half: Half): CheckResult {
+  return published.reduce((best, next) => (next.halves[half]!.area > best.halves[half]!.area ? next : best))
 }
 
 /** The half whose details are printed: the second where it is there. */
@@ -140,39 +170,4 @@ function meanOfHalf(set: InjectedSet, each: Float64Array, half: Half): { crpsMm:
     count++
   }
   return { crpsMm: sum / count, count }
-}
-
-function compareExpectation(
-  set: InjectedSet,
-  all: Parameters<typeof scoreExpectations>[0],
-  krigingCrpsMm: Float64Array,
-  half: Half,
-): OurExpectation {
-  const { fromDay, toDay } = daysOfHalf(set.clean, half)
-  const cellOf = (i: number): number => (all.day[i]! - set.clean.firstDay) * set.clean.gaugeCount + all.gauge[i]!
-  // Gauge-days that kriging cannot do are left out on both sides.
-  const kept = Array.from(all.gauge.keys()).filter(
-    (i) => all.day[i]! >= fromDay && all.day[i]! <= toDay && !Number.isNaN(krigingCrpsMm[cellOf(i)]!),
-  )
-  const quantilesMm = new Float32Array(kept.length * all.levelCount)
-  kept.forEach((i, place) => {
-    quantilesMm.set(all.quantilesMm.subarray(i * all.levelCount, (i + 1) * all.levelCount), place * all.levelCount)
-  })
-  const scores = scoreExpectations(
-    {
-      gauge: Int32Array.from(kept, (i) => all.gauge[i]!),
-      day: Int32Array.from(kept, (i) => all.day[i]!),
-      levelCount: all.levelCount,
-      quantilesMm,
-    },
-    set.clean,
-  )
-  let sum = 0
-  let count = 0
-  kept.forEach((i, place) => {
-    if (Number.isNaN(scores.crpsEachMm[place]!)) return
-    sum += krigingCrpsMm[cellOf(i)]!
-    count++
-  })
-  return { scores, krigingCrpsMm: sum / count, ratio: scores.crpsMm / (sum / count) }
 }

@@ -33,6 +33,11 @@ export interface InjectedSet {
   truth: TruthRow[]
 }
 
+/** The step in which the network's amounts are written. */
+export function stepMmOf(set: InjectedSet): number {
+  return set.unit === 'in' ? 0.254 : 0.1
+}
+
 /** Days of a half of the block, by date; the odd day belongs to the first half. */
 export function daysOfHalf(table: DailyTable, half: 'first' | 'second' | 'all'): { fromDay: number; toDay: number } {
   const lastDay = table.firstDay + table.dayCount - 1

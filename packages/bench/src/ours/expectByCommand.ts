@@ -9,10 +9,15 @@ import { runCommand } from './runCommand.ts'
 
 export const levelCount = 200
 
+export interface OurExpectations extends ExpectationArrays {
+  /** The odds of a dry day, one per row. */
+  dryChance: Float64Array
+}
+
 export async function expectByCommand(
   set: InjectedSet,
   ask: Omit<CheckAsk, 'sameMorning'>,
-): Promise<OursAnswer<ExpectationArrays>> {
+): Promise<OursAnswer<OurExpectations>> {
   const folder = join(ask.dataFolder, `${set.name}-daily`)
   const out = join(ask.workFolder, `expectations-${set.name}.csv`)
   const words = ['expect', join(folder, 'gauges.csv'), join(folder, 'readings.csv.gz'), '--unit', 'mm', '--out', out]
@@ -28,7 +33,7 @@ async function readExpectations(
   path: string,
   set: InjectedSet,
   { fromDay, toDay }: { fromDay: number; toDay: number },
-): Promise<ExpectationArrays> {
+): Promise<OurExpectations> {
   const place = new Map(set.gauges.ids.map((id, index) => [id, index]))
   const { clean } = set
   let capacity = 0
@@ -41,6 +46,7 @@ async function readExpectations(
   const gauges = new Int32Array(capacity)
   const days = new Int32Array(capacity)
   const quantilesMm = new Float32Array(capacity * levelCount)
+  const dryChance = new Float64Array(capacity)
   let count = 0
   await readCsvRows(path, (cells, column) => {
     const gauge = place.get(cells[column('gauge')]!)
@@ -49,6 +55,8 @@ async function readExpectations(
     if (Number.isNaN(clean.amountMm[(day - clean.firstDay) * clean.gaugeCount + gauge]!)) return
     gauges[count] = gauge
     days[count] = day
+    const dry = cells[column('p_dry')]!
+    dryChance[count] = dry === '' ? Number.NaN : Number(dry)
     const first = column('q1')
     for (let k = 0; k < levelCount; k++) {
       const text = cells[first + k]!
@@ -61,5 +69,6 @@ async function readExpectations(
     day: days.subarray(0, count),
     levelCount,
     quantilesMm: quantilesMm.subarray(0, count * levelCount),
+    dryChance: dryChance.subarray(0, count),
   }
 }

@@ -12,10 +12,10 @@ export function table(headings: readonly string[], rows: readonly (readonly stri
   return [line(headings), widths.map((width) => '-'.repeat(width)).join('  '), ...rows.map(line)].join('\n')
 }
 
-export function figure(value: number, decimals = 3): string {
-  return Number.isFinite(value) ? value.toFixed(decimals) : '-'
+export function figure(value: number | undefined, decimals = 3): string {
+  return value !== undefined && Number.isFinite(value) ? value.toFixed(decimals) : '-'
 }
 
-export function percent(value: number): string {
-  return Number.isFinite(value) ? `${(100 * value).toFixed(1)} %` : '-'
+export function percent(value: number | undefined): string {
+  return value !== undefined && Number.isFinite(value) ? `${(100 * value).toFixed(1)} %` : '-'
 }

@@ -4,7 +4,10 @@
  */
 import { type DailyTable, type Mistake, mistakes } from '@gaugewright/science'
 import type { TruthRow } from '../data/truth.ts'
+import { type CalibrationBin, calibrationBins } from './calibrationBins.ts'
+import { type PrecisionRecallCurve, precisionRecallCurve } from './precisionRecallCurve.ts'
 import { averagePrecision, limitAtFalseAlarms, recallAbove } from './rankedScores.ts'
+import { type ReliabilityBin, reliabilityBins } from './reliabilityBins.ts'
 
 /** One entry per judged reading, in any order; at most one for a gauge-day. */
 export interface FindingArrays {
@@ -29,14 +32,6 @@ export interface KindScore {
   amountRight: number
   /** Found, by what it was called instead (our names). */
   calledInstead: Record<string, number>
-}
-
-export interface CalibrationBin {
-  from: number
-  below: number
-  count: number
-  meanPStands: number
-  standShare: number
 }
 
 export interface StrongGoodDay {
@@ -65,6 +60,9 @@ export interface FindingScores {
   amountRightOwnDayShare: number
   kinds: KindScore[]
   calibration: CalibrationBin[]
+  /** Odds of standing beside the share that are good, in fine bins; means nothing for published checks, as `calibration`. */
+  reliability: ReliabilityBin[]
+  curve: PrecisionRecallCurve
   strongestGood: StrongGoodDay[]
 }
 
@@ -77,8 +75,6 @@ export interface ScoringCase {
   fromDay: number
   toDay: number
 }
-
-const calibrationEdges = [0, 0.1, 0.5, 0.9, 0.99, 1.0000001]
 
 export function scoreFindings(findings: FindingArrays, against: ScoringCase): FindingScores {
   const { injected, clean, fromDay, toDay } = against
@@ -109,8 +105,9 @@ export function scoreFindings(findings: FindingArrays, against: ScoringCase): Fi
     if (findingOf[cell]! < 0) unjudgedCount++
     if (changed[cell] === 0) goodCells.push(cell)
   }
+  const wrongCells = wrongRows.map((row) => (row.day - fromDay) * n + row.gauge)
   const good = Float64Array.from(goodCells, suspicion)
-  const wrong = Float64Array.from(wrongRows, (row) => suspicion((row.day - fromDay) * n + row.gauge))
+  const wrong = Float64Array.from(wrongCells, suspicion)
   const limit = limitAtFalseAlarms(good, 0.01)
 
   const kinds = new Map<string, KindScore>()
@@ -124,7 +121,7 @@ export function scoreFindings(findings: FindingArrays, against: ScoringCase): Fi
     if (!(wrong[index]! > limit)) return
     found++
     kind.found++
-    const finding = findingOf[(row.day - fromDay) * n + row.gauge]!
+    const finding = findingOf[wrongCells[index]!]!
     const called = mistakes[findings.mistake[finding]!] ?? 'none'
     if (called !== row.mistake) {
       kind.calledInstead[called] = (kind.calledInstead[called] ?? 0) + 1
@@ -154,7 +151,13 @@ export function scoreFindings(findings: FindingArrays, against: ScoringCase): Fi
     amountRightShare: amountRight / named,
     amountRightOwnDayShare: amountRightOwnDay / named,
     kinds: [...kinds.values()].sort((a, b) => a.kind.localeCompare(b.kind) || a.role.localeCompare(b.role)),
-    calibration: calibrate(good, wrong),
+    calibration: calibrationBins(good, wrong),
+    reliability: reliabilityBins({
+      said: Float64Array.from([...good, ...wrong], (score) => -score),
+      happened: Uint8Array.from({ length: good.length + wrong.length }, (_, i) => (i < good.length ? 1 : 0)),
+      day: Int32Array.from([...goodCells, ...wrongCells], (cell) => Math.floor(cell / n)),
+    }),
+    curve: precisionRecallCurve(wrong, good),
     strongestGood: strongest(good, 20).map((index) => {
       const cell = goodCells[index]!
       const finding = findingOf[cell]!
@@ -220,32 +223,6 @@ function kindScore(kinds: Map<string, KindScore>, row: TruthRow): KindScore {
     kinds.set(key, score)
   }
   return score
-}
-
-function calibrate(good: Float64Array, wrong: Float64Array): CalibrationBin[] {
-  const bins = calibrationEdges.slice(1).map((below, index) => ({
-    from: calibrationEdges[index]!,
-    below: Math.min(below, 1),
-    count: 0,
-    meanPStands: 0,
-    standShare: 0,
-  }))
-  const enter = (suspicion: number, stands: number): void => {
-    const pStands = -suspicion
-    let index = 0
-    while (index < bins.length - 1 && pStands >= calibrationEdges[index + 1]!) index++
-    const bin = bins[index]!
-    bin.count++
-    bin.meanPStands += pStands
-    bin.standShare += stands
-  }
-  for (const suspicion of good) enter(suspicion, 1)
-  for (const suspicion of wrong) enter(suspicion, 0)
-  for (const bin of bins) {
-    bin.meanPStands /= bin.count
-    bin.standShare /= bin.count
-  }
-  return bins
 }
 
 /** Indices of the highest scores, highest first. */
