@@ -8,6 +8,22 @@ export {
 } from './exports.ts'
 export { routes } from './routes.ts'
 export {
+  type PreviewRuleAsk,
+  previewRuleAskSchema,
+  type Rule,
+  type RulePoint,
+  type RulePreview,
+  type RulePreviewLine,
+  type RuleSetting,
+  rulePointSchema,
+  rulePreviewLineSchema,
+  rulePreviewSchema,
+  ruleSchema,
+  ruleSettingSchema,
+  type SetRuleAsk,
+  setRuleAskSchema,
+} from './rule.ts'
+export {
   type AreaMean,
   areaMeanSchema,
   type DayEvidence,

@@ -13,6 +13,7 @@ import { addExplainCommand } from './commands/explain.ts'
 import { addExportCommand } from './commands/export.ts'
 import { addImportCommand } from './commands/import.ts'
 import { addRestoreCommand } from './commands/restore.ts'
+import { addRuleCommand } from './commands/rule.ts'
 import { addServeCommand } from './commands/serve.ts'
 import { addUndoCommand } from './commands/undo.ts'
 import type { World } from './world.ts'
@@ -38,6 +39,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addExplainCommand,
     addDecideCommand,
     addUndoCommand,
+    addRuleCommand,
     addCheckCommand,
     addExpectCommand,
     addExportCommand,

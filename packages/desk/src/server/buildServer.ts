@@ -12,7 +12,10 @@ import { exportAcceptedRoute } from './routes/exportAccepted.ts'
 import { exportDayRoute } from './routes/exportDay.ts'
 import { fieldForDayRoute } from './routes/fieldForDay.ts'
 import { mapLayersRoute } from './routes/mapLayers.ts'
+import { previewRuleRoute } from './routes/previewRule.ts'
+import { readRuleRoute } from './routes/readRule.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
+import { setRuleRoute } from './routes/setRule.ts'
 import { undoDecisionRoute } from './routes/undoDecision.ts'
 import { whatIfRoute } from './routes/whatIf.ts'
 import { secureHeaders } from './secureHeaders.ts'
@@ -36,6 +39,7 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     forceCloseConnections: true,
     routerOptions: { maxParamLength: 200 },
   })
+  app.decorate('onFailure', (error: Error) => options.onFailure?.(error))
   guardOrigin(app, options.allowedHosts ?? loopbackHosts)
   await secureHeaders(app)
   app.setErrorHandler((error: FastifyError | LedgerError, _request, reply) => {
@@ -52,6 +56,9 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     whatIfRoute,
     decideRoute,
     undoDecisionRoute,
+    readRuleRoute,
+    setRuleRoute,
+    previewRuleRoute,
     mapLayersRoute,
     exportAcceptedRoute,
     exportDayRoute,
