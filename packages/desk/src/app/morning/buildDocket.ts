@@ -16,14 +16,10 @@ export interface DocketAsk {
   mapChangeOf: (readingId: string, finding: Finding) => number
 }
 
-/**
- * In docket order. Decided readings are left out; those only asked about stay. With a rule everything that it does not let
- * stand is a person's; without one, what is in doubt by the network's own measure.
- */
+/** In docket order. Decided readings are left out; those only asked about stay. */
 export function buildDocket({ judged, mapChangeOf }: DocketAsk): DocketRow[] {
   const { morning, odds } = judged
   const inForce = decisionsInForce(morning.decisions)
-  const docketBelow = morning.letStandAt ?? morning.network.docketBelow
   const gaugeOf = new Map(morning.gauges.map((gauge) => [gauge.id, gauge]))
   const rows: DocketRow[] = []
   for (const reading of morning.readings) {
@@ -32,7 +28,7 @@ export function buildDocket({ judged, mapChangeOf }: DocketAsk): DocketRow[] {
     const decision = inForce.get(reading.id) ?? null
     const isAsked = decision?.verdict === 'asked'
     if (odd === undefined || gauge === undefined || (decision !== null && !isAsked)) continue
-    if (!isAsked && (!odd.canTell || odd.standsOdds >= docketBelow)) continue
+    if (!isAsked && (!odd.canTell || odd.standsOdds >= morning.docketBelow)) continue
     const evidence = evidenceOf(judged, reading.id)
     if (evidence === null) continue
     const { finding } = evidence

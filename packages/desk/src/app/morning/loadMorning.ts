@@ -23,6 +23,11 @@ export interface Morning {
   absences: Absence[]
   /** Of the rule's setting in force; null leaves everything to a person. */
   letStandAt: number | null
+  /**
+   * Odds of standing below which a reading comes to the docket: with a rule everything that it does not let stand is a
+   * person's; without one, what is in doubt by the network's own measure.
+   */
+  docketBelow: number
   /** Names all that findings rest on but the decisions. */
   readingsKey: string
   /** Differs whenever anything above differs. */
@@ -62,7 +67,8 @@ export async function loadMorning(ledger: Ledger, day: string): Promise<Answer<M
     ledger.ruleSettings(network.id),
   ])
   const letStandAt = ruleSettings.at(-1)?.letStandAt ?? null
-  const facts = { network, day: isoDay, range, gauges, readings, decisions, absences, letStandAt }
+  const rule = { letStandAt, docketBelow: letStandAt ?? network.docketBelow }
+  const facts = { network, day: isoDay, range, gauges, readings, decisions, absences, ...rule }
   return answered(withKeys({ ...facts, epochDay, readingsKey: readingsKeyOf(facts) }))
 }
 
