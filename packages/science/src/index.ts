@@ -19,6 +19,10 @@ export { fieldWith } from './field/fieldWith.ts'
 export { type FieldPrior, fitField, usualFieldPrior } from './field/fitField.ts'
 export { isohyetLevels } from './field/isohyetLevels.ts'
 export { type Isohyet, isohyets, type Position } from './field/isohyets.ts'
+// Habits
+export { findHabits, type GaugeHabits, type NetworkHabits } from './habits/findHabits.ts'
+export { type Habit, type HabitKind, habitKinds } from './habits/habit.ts'
+export { amountClassesMm, lightBelowMm } from './habits/lightAmounts.ts'
 // Kriging
 export { inverseDistance } from './krige/inverseDistance.ts'
 export type { Estimates, MeasuredPoints, Targets } from './krige/krigingSystem.ts'
