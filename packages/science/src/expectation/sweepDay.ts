@@ -3,6 +3,7 @@
  * neighbours' sites, then its own site by matching moments with its report: a mixture of "as reported" (the score lies
  * in its cell) and "says nothing". Source: [Minka2001]; local neighbourhoods as in [Vecchia1988].
  */
+import { mostInSystem, solveSystem, system, systemStride } from '../krige/smallSystem.ts'
 import { normalCdf } from '../stats/normalCdf.ts'
 import type { LatentTable } from './latentTable.ts'
 import type { Neighbourhood } from './neighbourhood.ts'
@@ -19,11 +20,11 @@ export interface SweepAsk {
 /** On the diagonal, against rounding. */
 const unit = 1.0001
 const least = 1e-9
-const maxSize = 64
-const matrix = new Float64Array(maxSize * maxSize)
-const rightSide = new Float64Array(maxSize)
-const siteMean = new Float64Array(maxSize)
-const chosen = new Int32Array(maxSize)
+/** Weight of the usual spread against what the surroundings of a gauge show. */
+const usualSpread = 2.5
+/** The candidates whose reports are there, and what they say. */
+const chosen = new Int32Array(mostInSystem)
+const siteMean = new Float64Array(mostInSystem)
 
 export function sweepDay(latent: LatentTable, hood: Neighbourhood, row: number, ask: SweepAsk): void {
   const n = latent.table.gaugeCount
@@ -43,7 +44,8 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
   let spreadSum = 0
   let spreadWeight = 0
   const i = row * n + g
-  for (let c = 0; c < size && k < ask.most; c++) {
+  const most = Math.min(ask.most, mostInSystem)
+  for (let c = 0; c < size && k < most; c++) {
     const j = hood.gauge[base + c]!
     if (j < 0) break
     const day = row + hood.lagDays[base + c]!
@@ -53,55 +55,39 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
     if (precision <= least) continue
     chosen[k] = c
     siteMean[k] = siteShift[other]! / precision
-    rightSide[k] = hood.withGauge[base + c]!
-    const among = (base + c) * size
-    const out = k * maxSize
-    for (let a = 0; a < k; a++) matrix[out + a] = hood.among[among + chosen[a]!]!
-    matrix[out + k] = unit + 1 / precision
-    const w = rightSide[k]! * rightSide[k]! * latent.surpriseWeight[other]!
+    system[k * systemStride + k] = unit + 1 / precision
+    const withGauge = hood.withGauge[base + c]!
+    const w = withGauge * withGauge * latent.surpriseWeight[other]!
     spreadSum += w * latent.surprise[other]!
     spreadWeight += w
     k++
   }
   latent.used[i] = k
-  latent.spread[i] = spreadSum / Math.max(1e-9, spreadWeight)
-  if (spreadWeight < 1e-9) latent.spread[i] = 1
-  else {
-    const trust = 2.5
-    latent.spread[i] = (trust + spreadSum * 1) / (trust + spreadWeight)
-  }
-  // Cholesky, forward substitution of right side and site means together.
+  latent.spread[i] = spreadWeight < 1e-9 ? 1 : (usualSpread + spreadSum) / (usualSpread + spreadWeight)
+  fillSystem(hood, base, k)
+  solveSystem(k)
   let mean = 0
   let explained = 0
   for (let a = 0; a < k; a++) {
-    const rowA = a * maxSize
-    for (let b = 0; b < a; b++) {
-      const rowB = b * maxSize
-      let sum = matrix[rowA + b]!
-      for (let c = 0; c < b; c++) sum -= matrix[rowA + c]! * matrix[rowB + c]!
-      matrix[rowA + b] = sum * matrix[rowB + b]!
-    }
-    let diagonal = matrix[rowA + a]!
-    let right = rightSide[a]!
-    let value = siteMean[a]!
-    for (let c = 0; c < a; c++) {
-      const l = matrix[rowA + c]!
-      diagonal -= l * l
-      right -= l * rightSide[c]!
-      value -= l * siteMean[c]!
-    }
-    // The inverse of the diagonal is kept in its place.
-    const inverse = 1 / Math.sqrt(Math.max(diagonal, 1e-4))
-    matrix[rowA + a] = inverse
-    right *= inverse
-    value *= inverse
-    rightSide[a] = right
-    siteMean[a] = value
-    mean += right * value
+    const side = a * systemStride + k
+    const right = system[side]!
+    mean += right * system[side + 1]!
     explained += right * right
   }
   latent.cavityMean[i] = mean
   latent.cavityVariance[i] = Math.max(0.005, 1 - explained)
+}
+
+/** Correlations of the chosen candidates with one another and with their gauge, and what they say. */
+function fillSystem(hood: Neighbourhood, base: number, count: number): void {
+  const { among, withGauge, size } = hood
+  for (let a = 0; a < count; a++) {
+    const own = base + chosen[a]!
+    const row = a * systemStride
+    for (let b = a + 1; b < count; b++) system[row + b] = among[own * size + chosen[b]!]!
+    system[row + count] = withGauge[own]!
+    system[row + count + 1] = siteMean[a]!
+  }
 }
 
 const rootTwoPi = 0.3989422804014327
