@@ -37,11 +37,12 @@ describe('let stand when at least 98 % sure', () => {
     expect(await decisions()).toEqual(before)
   })
 
-  it('keeps out where a person took its decision back', async () => {
+  it('keeps out where a person took its decision back, and the reading is then on the docket, sure as it is', async () => {
     const { roll } = await review()
     const row = roll.find(({ decision }) => decision?.by.kind === 'rule')
     await undoDecision(desk.ports, { decisionId: row?.decision?.id ?? '', by: 'coordinator' })
     const after = await review()
     expect(after.roll.find(({ readingId }) => readingId === row?.readingId)?.decision).toBeNull()
+    expect(after.docket.find(({ readingId }) => readingId === row?.readingId)?.suggested).toBe('stands')
   })
 })

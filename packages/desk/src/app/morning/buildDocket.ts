@@ -6,6 +6,7 @@ import { findingSentence } from '../wording/wordFinding.ts'
 import { expectedRange, type WordingAsk } from '../wording/wordingAsk.ts'
 import { decisionsInForce } from './decisionsInForce.ts'
 import { docketWeight, inDocketOrder } from './docketOrder.ts'
+import { docketTest } from './docketTest.ts'
 import { evidenceOf, type JudgedMorning } from './judgedMorning.ts'
 import { proposalOf } from './proposalOf.ts'
 import { suggestedAct } from './suggestedAct.ts'
@@ -20,6 +21,7 @@ export interface DocketAsk {
 export function buildDocket({ judged, mapChangeOf }: DocketAsk): DocketRow[] {
   const { morning, odds } = judged
   const inForce = decisionsInForce(morning.decisions)
+  const isForDocket = docketTest(morning)
   const gaugeOf = new Map(morning.gauges.map((gauge) => [gauge.id, gauge]))
   const rows: DocketRow[] = []
   for (const reading of morning.readings) {
@@ -28,7 +30,7 @@ export function buildDocket({ judged, mapChangeOf }: DocketAsk): DocketRow[] {
     const decision = inForce.get(reading.id) ?? null
     const isAsked = decision?.verdict === 'asked'
     if (odd === undefined || gauge === undefined || (decision !== null && !isAsked)) continue
-    if (!isAsked && (!odd.canTell || odd.standsOdds >= morning.docketBelow)) continue
+    if (!isAsked && !isForDocket(reading.id, odd)) continue
     const evidence = evidenceOf(judged, reading.id)
     if (evidence === null) continue
     const { finding } = evidence
