@@ -48,9 +48,17 @@ export {
   suggestedActSchema,
   type UndoAsk,
   undoAskSchema,
+  type WireDecision,
+} from './today.ts'
+export {
+  type ChangedFinding,
+  changedFindingSchema,
+  changesBy,
+  type FindingOdds,
+  leastOddsChange,
+  mostChangedFindings,
   type WhatIf,
   type WhatIfAsk,
-  type WireDecision,
   whatIfAskSchema,
   whatIfSchema,
-} from './today.ts'
+} from './whatIf.ts'

@@ -210,22 +210,6 @@ export const fieldSchema = z.object({
   areas: z.array(areaMeanSchema),
 })
 
-export const whatIfAskSchema = z.object({
-  day,
-  changes: z
-    .array(
-      z.object({
-        readingId: z.string(),
-        amountUm: z.number().int().nullable(),
-        isTrace: z.boolean().default(false),
-        firstDay: day.optional(),
-        lastDay: day.optional(),
-      }),
-    )
-    .max(50),
-})
-export const whatIfSchema = z.object({ before: fieldSchema, after: fieldSchema, meanAbsoluteChangeMm: z.number() })
-
 export const decideAskSchema = z.object({
   readingId: z.string(),
   verdict: verdictSchema,
@@ -258,8 +242,6 @@ export type DocketRow = z.infer<typeof docketRowSchema>
 export type AreaMean = z.infer<typeof areaMeanSchema>
 export type DayEvidence = z.infer<typeof evidenceSchema>
 export type DayField = z.infer<typeof fieldSchema>
-export type WhatIfAsk = z.infer<typeof whatIfAskSchema>
-export type WhatIf = z.infer<typeof whatIfSchema>
 export type DecideAsk = z.infer<typeof decideAskSchema>
 export type UndoAsk = z.infer<typeof undoAskSchema>
 export type WireDecision = z.infer<typeof decisionSchema>

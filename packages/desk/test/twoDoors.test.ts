@@ -13,7 +13,6 @@ const oneDoor: Record<string, string> = {
   'cli/makeDemo': 'makes a ledger, and so comes before any desk is open',
   'cli/runArchive': 'screens files without a ledger',
   'server/fieldForDay': 'a grid of thousands of cells is for drawing',
-  'server/whatIf': 'answers while a person weighs a decision on the map',
   'server/mapLayers': 'draws the base map',
 }
 

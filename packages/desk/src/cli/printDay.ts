@@ -2,7 +2,7 @@
 import { styleText } from 'node:util'
 import type { DayReview, DocketRow, RollRow, SuggestedAct } from '@gaugewright/contract'
 import { formatAmount, umFromMm } from '@gaugewright/science'
-import Table from 'cli-table3'
+import { plainTable } from './plainTable.ts'
 
 export interface PrintDayOptions {
   colours: boolean
@@ -143,16 +143,6 @@ function areaTable(review: DayReview): string {
     table.push([area.name, number(area.meanMm), number(area.p10Mm), number(area.p90Mm), String(area.gaugeCount)])
   }
   return table.toString()
-}
-
-function plainTable(head: string[]): InstanceType<typeof Table> {
-  const none = { top: '', 'top-mid': '', 'top-left': '', 'top-right': '', bottom: '', 'bottom-mid': '' }
-  const gone = { 'bottom-left': '', 'bottom-right': '', left: ' ', 'left-mid': '', mid: '', 'mid-mid': '', right: '' }
-  return new Table({
-    head,
-    chars: { ...none, ...gone, 'right-mid': '', middle: '  ' },
-    style: { 'padding-left': 0, 'padding-right': 0, head: [], border: [], compact: true },
-  })
 }
 
 function percent(share: number): string {

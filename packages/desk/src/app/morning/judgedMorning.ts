@@ -1,6 +1,7 @@
 /** A morning with its findings, kept by the state of the ledger so that asking twice costs nothing. */
 import {
   type DailyTable,
+  type Decision,
   type Evidence,
   epochDayFromIso,
   evidenceAt,
@@ -59,6 +60,16 @@ export function judgedUndecided(ledger: Ledger, judged: JudgedMorning): JudgedMo
 export function judgedWithout(ledger: Ledger, judged: JudgedMorning, readingId: string): JudgedMorning {
   const decisions = judged.morning.decisions.filter((decision) => decision.readingId !== readingId)
   return keptOrJudged(ledger, withDecisions(judged.morning, decisions), judged.learned)
+}
+
+/** The same morning as it would be judged with more decisions, the latest last. */
+export function judgedIf(ledger: Ledger, judged: JudgedMorning, decisions: readonly Decision[]): JudgedMorning {
+  if (decisions.length === 0) return judged
+  return keptOrJudged(
+    ledger,
+    withDecisions(judged.morning, [...judged.morning.decisions, ...decisions]),
+    judged.learned,
+  )
 }
 
 function keptOrJudged(ledger: Ledger, morning: Morning, learned: LearnedModel): JudgedMorning {

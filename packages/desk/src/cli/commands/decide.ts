@@ -1,12 +1,16 @@
-import { decideAskSchema } from '@gaugewright/contract'
+import { changesBy, type DecideAsk, decideAskSchema, whatIfAskSchema } from '@gaugewright/contract'
 import { parseAmount } from '@gaugewright/science'
 import type { Command } from 'commander'
 import { Option } from 'commander'
 import { refused } from '../../app/answer.ts'
 import { decide } from '../../app/decide.ts'
 import { evidenceForReading } from '../../app/evidenceForReading.ts'
+import { reviewDay } from '../../app/reviewDay.ts'
+import { whatIf } from '../../app/whatIf.ts'
+import type { Ports } from '../../ports/ports.ts'
 import { CommandStopped, valueFrom } from '../commandStopped.ts'
 import { findReading } from '../findReading.ts'
+import { printWhatIf } from '../printWhatIf.ts'
 import { usualLedger, withLedger } from '../withLedger.ts'
 import type { World } from '../world.ts'
 
@@ -16,6 +20,7 @@ interface DecideOptions {
   firstDay?: string
   reason: string
   by: string
+  whatIf?: boolean
   json?: boolean
 }
 
@@ -31,38 +36,52 @@ export function addDecideCommand(program: Command, world: World): void {
     .option('--first-day <day>', 'with amended: first day of a total')
     .option('--reason <text>', 'why', '')
     .addOption(new Option('--by <name>', 'who decides').default('coordinator'))
-    .option('--json', 'answer with the reviewed day as JSON')
+    .option('--what-if', 'decide nothing; tell what it would do to the map, the area means and other readings')
+    .option('--json', 'answer with the reviewed day as JSON; with --what-if, with what it would do')
     .action(async (day: string, gauge: string, verdict: string, options: DecideOptions) => {
-      const review = await withLedger(world, options.db, { create: false }, async (ports) => {
-        const readingId = await findReading(ports, day, gauge)
-        const named = verdict === 'set-aside' ? 'set aside' : verdict
-        const amended = named === 'amended' ? await amendedFrom(ports, readingId, options) : null
-        const ask = decideAskSchema.safeParse({
-          readingId,
-          verdict: named,
-          amended,
-          reason: options.reason,
-          by: options.by,
-        })
-        if (!ask.success) {
-          throw new CommandStopped(
-            refused('VERDICT_UNKNOWN', `"${verdict}"`, 'Give stands, amended, asked or set-aside.').problem,
-            2,
-          )
-        }
-        return valueFrom(await decide(ports, ask.data))
+      const text = await withLedger(world, options.db, { create: false }, async (ports) => {
+        const ask = await decisionFrom(ports, { day, gauge, verdict, options })
+        return options.whatIf === true ? toldText(ports, day, ask, options) : decidedText(ports, ask, options)
       })
-      const row = review.roll.find((entry) => entry.code.toLowerCase() === gauge.toLowerCase())
-      await world.out.write(
-        options.json
-          ? `${JSON.stringify(review)}\n`
-          : `${row?.code} ${row?.name}, ${review.day}: ${row?.decision?.verdict} (decision ${row?.decision?.id}). ${review.facts.toDecide} left to decide.\n`,
-      )
+      await world.out.write(text)
     })
 }
 
+async function decisionFrom(
+  ports: Ports,
+  { day, gauge, verdict, options }: { day: string; gauge: string; verdict: string; options: DecideOptions },
+): Promise<DecideAsk> {
+  const readingId = await findReading(ports, day, gauge)
+  const named = verdict === 'set-aside' ? 'set aside' : verdict
+  const amended = named === 'amended' ? await amendedFrom(ports, readingId, options) : null
+  const { reason, by } = options
+  const ask = decideAskSchema.safeParse({ readingId, verdict: named, amended, reason, by })
+  if (ask.success) return ask.data
+  throw new CommandStopped(
+    refused('VERDICT_UNKNOWN', `"${verdict}"`, 'Give stands, amended, asked or set-aside.').problem,
+    2,
+  )
+}
+
+async function decidedText(ports: Ports, ask: DecideAsk, options: DecideOptions): Promise<string> {
+  const review = valueFrom(await decide(ports, ask))
+  if (options.json) return `${JSON.stringify(review)}\n`
+  const row = review.roll.find((entry) => entry.readingId === ask.readingId)
+  const decided = `${row?.code} ${row?.name}, ${review.day}: ${row?.decision?.verdict} (decision ${row?.decision?.id})`
+  return `${decided}. ${review.facts.toDecide} left to decide.\n`
+}
+
+async function toldText(ports: Ports, day: string, ask: DecideAsk, options: DecideOptions): Promise<string> {
+  const review = valueFrom(await reviewDay(ports, { day }))
+  const row = review.roll.find((entry) => entry.readingId === ask.readingId)
+  if (row === undefined || row.amountUm === null) throw new Error(`reading ${ask.readingId} left the roll`)
+  const changes = changesBy(ask, { amountUm: row.amountUm, isTrace: row.isTrace })
+  const told = valueFrom(await whatIf(ports, whatIfAskSchema.parse({ day: review.day, changes })))
+  return options.json ? `${JSON.stringify(told)}\n` : printWhatIf({ told, review, row, decision: ask })
+}
+
 async function amendedFrom(
-  ports: Parameters<typeof evidenceForReading>[0],
+  ports: Ports,
   readingId: string,
   options: DecideOptions,
 ): Promise<{ amountUm: number; isTrace: boolean; firstDay: string; lastDay: string }> {
