@@ -4,6 +4,7 @@ import { crpsOfRootPrediction, predictByRootKriging, rootKrigingTails } from '..
 import { daysOfHalf, type GaugeRow, type InjectedSet } from '../data/loadInjected.ts'
 import { isoFromDay } from '../data/parseWideCsv.ts'
 import { type Doubt, describeDoubts } from '../doubts/describeDoubts.ts'
+import { type LooksBin, looksOfGood } from '../doubts/looksOfGood.ts'
 import { checkByCommand } from '../ours/checkByCommand.ts'
 import { expectByCommand } from '../ours/expectByCommand.ts'
 import { type FindingArrays, type FindingScores, findingsFromScores, scoreFindings } from '../score/scoreFindings.ts'
@@ -40,6 +41,8 @@ export interface NetworkFacts {
 export interface OurCheck extends CheckResult {
   /** The strongest doubts about readings that nobody changed, with what lies around them. */
   doubts: Partial<Record<Half, Doubt[]>>
+  /** How good readings look by their surroundings, by their odds. */
+  looks: Partial<Record<Half, LooksBin[]>>
 }
 
 export interface SetResult {
@@ -109,7 +112,8 @@ export async function runSet(set: InjectedSet, ask: RunSetAsk): Promise<SetResul
       continue
     }
     const scored = scoreAll(`gaugewright, ${part.replace('-', ' ')}`, 'this project', answer.value, answer.seconds)
-    const ours = { ...scored, doubts: describeDoubts(set, scored.halves) }
+    const looks = ask.halves.map((half) => [half, looksOfGood(set, answer.value, daysOfHalf(set.injected, half))])
+    const ours = { ...scored, doubts: describeDoubts(set, scored.halves), looks: Object.fromEntries(looks) }
     if (sameMorning) result.ours.sameMorning = ours
     else result.ours.dayAfter = ours
   }

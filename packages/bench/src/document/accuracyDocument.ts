@@ -3,11 +3,15 @@ import type { SetResult } from '../accuracy/runSet.ts'
 import { calibrationTable } from './calibrationTable.ts'
 import { doubtsTables, reasonsTable } from './doubtsTable.ts'
 import { figuresTable } from './figuresTable.ts'
+import { looksTable } from './looksTable.ts'
+import { residualsTable } from './residualsTable.ts'
 
 export function accuracyParts(results: readonly SetResult[]): Record<string, string> {
   return {
     figures: figuresTable(results),
     calibration: calibrationTable(results),
+    residuals: residualsTable(results),
+    looks: looksTable(results),
     reasons: reasonsTable(results),
     doubts: doubtsTables(results),
   }

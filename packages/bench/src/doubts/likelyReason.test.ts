@@ -43,7 +43,7 @@ describe('surroundingsOf', () => {
       emptyDaysBefore: 2,
       nearestKm: 4,
     })
-    expect(found.around).toEqual({ leastMm: 4, medianMm: 5, mostMm: 11 })
+    expect(found.around).toEqual({ leastMm: 4, medianMm: 5, mostMm: 11, dryCount: 0 })
     // Two empty days (0 and 2 mm in the middle around) and the day itself.
     expect(found.aroundOverRunMm).toBe(7)
   })
@@ -75,6 +75,13 @@ describe('likelyReason', () => {
     expect(reasonOf([0, 0, 0, 0, 0, 38, 9, 0, 0, 0], [dry, [0.2, 0, 1], [41, 29, 47]])).toBe('misdated')
     expect(reasonOf([0, 0, 0, 0, 0, 33, 0, 0, 0, 0], [[20, 18, 25], [12, 14, 9], dry])).toBe('total')
     expect(reasonOf([0, 0, 0, 0, 28, 28, 0, 0, 0, 0], [[30, 26, 27], [2, 0, 4], dry])).toBe('repeated')
+  })
+
+  it('of an amount after silence: a total, where it is more than the day gave and no more than can have gathered', () => {
+    const silent = Number.NaN
+    expect(reasonOf([0, 0, 2, 0, silent, 31, 0, 0, 0, 0], [[29, 34, 25], [1, 0, 3], dry])).toBe('after-silence')
+    expect(reasonOf([0, 0, 2, 0, silent, 31.2, 0, 0, 0, 0], [[29, 34, 25], [24, 18, 35], dry])).toBe('within')
+    expect(reasonOf([0, 0, 2, 0, silent, 231.4, 0, 0, 0, 0], [[9, 4, 5], [1, 0, 3], dry])).toBe('above-all')
   })
 
   it('of an amount: ten times or a tenth of what fell around, unless its digits forbid it', () => {

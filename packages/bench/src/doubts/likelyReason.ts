@@ -7,6 +7,7 @@ import type { Surroundings } from './surroundings.ts'
 export const likelyReasons = [
   'long-zeros',
   'zero-in-rain',
+  'after-silence',
   'misdated',
   'total',
   'repeated',
@@ -18,6 +19,21 @@ export const likelyReasons = [
 ] as const
 
 export type LikelyReason = (typeof likelyReasons)[number]
+
+/** Whether a reading that looks so is likely wrong, may be either, or likely right. */
+export const verdictOf: Readonly<Record<LikelyReason, 'wrong' | 'open' | 'right'>> = {
+  'long-zeros': 'wrong',
+  'zero-in-rain': 'wrong',
+  'after-silence': 'wrong',
+  misdated: 'wrong',
+  total: 'wrong',
+  repeated: 'wrong',
+  'slipped-point': 'wrong',
+  'dry-around': 'open',
+  'above-all': 'open',
+  'below-all': 'open',
+  within: 'right',
+}
 
 /** Zeros of a week in which so much fell around, on so many days, are not weather and not one day missed. */
 const longRunDays = 7
@@ -37,12 +53,15 @@ function reasonOfZero(at: Surroundings): LikelyReason {
     isLike(ownMm, at.around.medianMm) && aroundMm <= 0.3 * ownMm
   if (standsOn(at.beforeMm, at.aroundBefore.medianMm) || standsOn(at.afterMm, at.aroundAfter.medianMm))
     return 'misdated'
-  return at.around.leastMm > 0 || at.around.medianMm >= 1 ? 'zero-in-rain' : 'within'
+  return at.around.dryCount <= 1 && at.around.medianMm >= 1 ? 'zero-in-rain' : 'within'
 }
 
 function reasonOfAmount(at: Surroundings, stepMm: number): LikelyReason {
   const { reportedMm, around, aroundBefore, aroundAfter } = at
   if (reportedMm >= 1 && at.beforeMm === reportedMm) return 'repeated'
+  // More than fell on the day, and no more than could have gathered since the last reading.
+  const isGathered = reportedMm > 2 * around.medianMm && reportedMm <= 3 * at.aroundOverRunMm
+  if (Number.isNaN(at.beforeMm) && isGathered) return 'after-silence'
   const fitsBeside = isLike(reportedMm, aroundBefore.medianMm) || isLike(reportedMm, aroundAfter.medianMm)
   if (fitsBeside && around.medianMm <= 0.3 * reportedMm) return 'misdated'
   const isSumBetter = isLike(reportedMm, at.aroundOverRunMm) && !isLike(reportedMm, around.medianMm)

@@ -12,6 +12,8 @@ export interface AroundOnDay {
   leastMm: number
   medianMm: number
   mostMm: number
+  /** How many of them had nothing. */
+  dryCount: number
 }
 
 export interface Surroundings {
@@ -94,7 +96,7 @@ function amountAt(table: DailyTable, gauge: number, day: number): number {
 
 function rangeOf(amountsMm: readonly number[]): AroundOnDay {
   const up = amountsMm.filter((amountMm) => !Number.isNaN(amountMm)).sort((a, b) => a - b)
-  if (up.length === 0) return { leastMm: Number.NaN, medianMm: Number.NaN, mostMm: Number.NaN }
+  if (up.length === 0) return { leastMm: Number.NaN, medianMm: Number.NaN, mostMm: Number.NaN, dryCount: 0 }
   const medianMm = (up[(up.length - 1) >> 1]! + up[up.length >> 1]!) / 2
-  return { leastMm: up[0]!, medianMm, mostMm: up.at(-1)! }
+  return { leastMm: up[0]!, medianMm, mostMm: up.at(-1)!, dryCount: up.filter((amountMm) => amountMm === 0).length }
 }

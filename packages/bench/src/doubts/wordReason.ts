@@ -17,7 +17,12 @@ export const reasonWords: Readonly<Record<LikelyReason, ReasonWords>> = {
   'zero-in-rain': {
     short: 'zero in rain',
     discussion:
-      'a zero while it rained around, and no such amount on the day beside it: a missed reading stored as zero, most likely. Where the nearest gauges had little, a shower may have passed by.',
+      'a zero while all of the nearest gauges but one at most were wet, and no such amount on the day beside it: a missed reading stored as zero, most likely.',
+  },
+  'after-silence': {
+    short: 'after silence',
+    discussion:
+      'nothing was reported on the day before, and the amount is more than fell on the day alone: a total since the last reading that was not declared.',
   },
   misdated: {
     short: 'a day off',
@@ -27,7 +32,7 @@ export const reasonWords: Readonly<Record<LikelyReason, ReasonWords>> = {
   total: {
     short: 'a total',
     discussion:
-      'zeros or silence before it, and about what fell around over those days together: a total of several days that was not declared.',
+      'zeros before it, and about what fell around over those days together: a total of several days with zeros filled in.',
   },
   repeated: {
     short: 'as the day before',

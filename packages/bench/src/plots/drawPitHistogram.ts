@@ -33,7 +33,7 @@ export function drawPitHistogram(title: string, { bins, count }: PitHistogram): 
     },
     y: { domain: [0, Math.max(1.6, ...rows.map((row) => row.density))], label: null, ticks: 4, grid: true },
     marks: [
-      Plot.text([`${title}, ${count.toLocaleString('en')} readings`], {
+      Plot.text([`${title}: ${count.toLocaleString('en')} readings`], {
         frameAnchor: 'top',
         dy: -20,
         fontWeight: 600,

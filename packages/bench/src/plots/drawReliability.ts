@@ -76,7 +76,7 @@ export function drawBinCounts(panel: ReliabilityPanel): Part {
       label: 'readings',
       labelArrow: 'none',
       ticks: [1, 100, 10_000, 1_000_000],
-      tickFormat: (count: number) => (count >= 1000 ? `${(count / 1000).toLocaleString('en')} k` : String(count)),
+      tickFormat: (count: number) => Intl.NumberFormat('en', { notation: 'compact' }).format(count),
       grid: true,
     },
     marks: [

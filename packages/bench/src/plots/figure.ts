@@ -19,7 +19,7 @@ const gap = 8
 const lineHeight = 16
 const leastWidth = 640
 /** Widest of the usual fonts, at 12 pixels; words are broken before they could leave the figure. */
-const letterWidth = 7
+const letterWidth = 6.5
 
 /** @returns the text of an SVG file with a ground of its own */
 export function composeFigure({ title, description, note, legend, rows, source }: FigureAsk): string {
