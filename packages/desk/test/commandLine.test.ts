@@ -51,7 +51,7 @@ describe('gaugewright day', () => {
 describe('deciding', () => {
   it('explain words the slip and drafts the letter; decide takes the proposal; undo takes it back', async () => {
     const explained = await world.gaugewright('explain', 'latest', 'C3', '--db', db)
-    expect(explained.out).toContain('decimal point may have slipped')
+    expect(explained.out).toContain('the decimal point slipped')
     const letter = await world.gaugewright('explain', 'latest', 'c3', '--letter', '--db', db)
     expect(letter.out).toMatch(/^Dear Observer C3,/)
     const decided = await world.gaugewright('decide', 'latest', 'C3', 'amended', '--reason', 'by telephone', '--db', db)

@@ -30,6 +30,7 @@ export { leaveOneOut } from './krige/leaveOneOut.ts'
 export { type KrigingAsk, ordinaryKriging, simpleKriging } from './krige/ordinaryKriging.ts'
 export { thiessenWeights } from './krige/thiessenWeights.ts'
 export { evidenceAt, findingAt, findingIndex } from './mistakes/evidence.ts'
+export { type ExpectedOver, expectedOver } from './mistakes/expectedOver.ts'
 export {
   type DayAround,
   type Evidence,

@@ -49,7 +49,7 @@ function evidenceFrom(
 ): Omit<DayEvidence, 'decisions'> {
   const { morning } = judged
   const { finding } = evidence
-  const words = wordingAskOf(judged, gauge, reading, finding)
+  const words = wordingAskOf(judged, gauge, reading, evidence)
   const neighbourGauge = (index: number): Gauge | undefined => morning.gauges[index]
   return {
     readingId: reading.id,

@@ -1,9 +1,11 @@
 /** The docket of a judged morning: what needs a decision, with its likeliest explanation, proposal and weight. */
 import type { DocketRow } from '@gaugewright/contract'
-import { type Finding, isoFromEpochDay, type Reading } from '@gaugewright/science'
+import { type Evidence, type Finding, isoFromEpochDay, type Reading } from '@gaugewright/science'
 import type { Gauge } from '../../ports/ledger.ts'
+import { expectedSpansOf } from '../wording/expectedSpans.ts'
+import { isSnowSeason } from '../wording/snowSeason.ts'
 import { findingSentence } from '../wording/wordFinding.ts'
-import { expectedRange, type WordingAsk } from '../wording/wordingAsk.ts'
+import { rangeOf, type WordingAsk } from '../wording/wordingAsk.ts'
 import { decisionsInForce } from './decisionsInForce.ts'
 import { docketWeight, inDocketOrder } from './docketOrder.ts'
 import { docketTest } from './docketTest.ts'
@@ -34,7 +36,7 @@ export function buildDocket({ judged, mapChangeOf }: DocketAsk): DocketRow[] {
     const evidence = evidenceOf(judged, reading.id)
     if (evidence === null) continue
     const { finding } = evidence
-    const expected = expectedRange(finding)
+    const expected = rangeOf(finding)
     const proposal = proposalOf(finding, morning.network.unit)
     const mapChangeMm = mapChangeOf(reading.id, finding)
     rows.push({
@@ -58,7 +60,7 @@ export function buildDocket({ judged, mapChangeOf }: DocketAsk): DocketRow[] {
       proposedLastDay: isoFromEpochDay(finding.proposedLastDay),
       mapChangeMm,
       weight: docketWeight(finding.standsOdds, mapChangeMm),
-      sentence: findingSentence(evidence.explanations, wordingAskOf(judged, gauge, reading, finding)),
+      sentence: findingSentence(evidence.explanations, wordingAskOf(judged, gauge, reading, evidence)),
       decision,
     })
   }
@@ -69,7 +71,7 @@ export function wordingAskOf(
   judged: JudgedMorning,
   gauge: Gauge,
   reading: Pick<Reading, 'text' | 'unit'>,
-  finding: Finding,
+  evidence: Evidence,
 ): WordingAsk {
   const { network } = judged.morning
   return {
@@ -79,6 +81,8 @@ export function wordingAskOf(
     observerName: gauge.observerName,
     typedText: reading.text,
     typedUnit: reading.unit,
-    finding,
+    finding: evidence.finding,
+    expectedSpans: expectedSpansOf(judged.judgement, evidence),
+    isSnowSeason: isSnowSeason(gauge.latDeg, evidence.finding.day),
   }
 }

@@ -1,134 +1,152 @@
-/** What the desk says in English. One switch over every explanation; the compiler refuses a kind without words. */
-import type { Explanation } from '@gaugewright/science'
-import { type Figures, figuresFor } from './figures.ts'
-import { expectedRange, isAbove, isUsual, type WordingAsk, type Words } from './wordingAsk.ts'
+/**
+ * What the coordinator is told in English. One switch over every claim; the compiler refuses a kind without words.
+ * The first sentence says how sure and what happened, the second what was expected. The observer's words: englishLetter.ts.
+ */
+import type { Claim } from './claim.ts'
+import type { Degree } from './degree.ts'
+import type { Expected, Place } from './expected.ts'
+import type { Figures } from './figures.ts'
 
-export function englishWords(explanation: Explanation, ask: WordingAsk): Words {
-  const say = figuresFor('en', ask.unit)
-  const { finding } = ask
-  const typed = finding.isTrace ? 'a trace' : say.amount(finding.reportedMm)
-  const implied = say.amount(explanation.impliedMm)
-  const expected = expectedText(ask, say)
-  const detail = explanation.detail
-  switch (explanation.kind) {
+const places: Record<Exclude<Place, 'within'>, string> = {
+  'far below': 'far less',
+  below: 'less',
+  above: 'more',
+  'far above': 'far more',
+}
+
+const leads: Record<Degree, string> = {
+  certain: 'Almost certainly ',
+  'very likely': 'Very likely ',
+  likely: 'Probably ',
+  even: 'Perhaps ',
+  unlikely: 'Possible, but not likely: ',
+  'very unlikely': 'Very unlikely: ',
+  'first of many': 'No single explanation is likely; the first: ',
+}
+
+/** Degrees at which other explanations together are likelier. */
+const doubted: ReadonlySet<Degree> = new Set<Degree>(['unlikely', 'very unlikely', 'first of many'])
+
+/** How a reading outside what was expected may still be right. */
+const stillRight: Record<Degree, string> = {
+  certain: 'yet almost certainly right: no slip explains it better',
+  'very likely': 'yet very likely right: no slip explains it better',
+  likely: 'yet probably right: no slip explains it better',
+  even: 'and may or may not be right',
+  unlikely: 'and not likely to be right',
+  'very unlikely': 'and very unlikely to be right',
+  'first of many': 'and not likely to be right, though no slip explains it better',
+}
+
+export function englishSentence(claim: Claim, say: Figures): string {
+  const typed = typedAmount(claim, say)
+  const here = `${claim.spanDays > 1 ? `For these ${claim.spanDays} days` : 'Here'} ${expectedClause(claim.expected, say, claim.typedMm <= 0 && !claim.isTrace)}.`
+  const lead = leads[claim.degree]
+  switch (claim.kind) {
     case 'stands':
-      return {
-        sentence: isUsual(finding)
-          ? `${capital(typed)} fits this gauge and its neighbours: ${expected}.`
-          : `${capital(typed)} is unusual here, but may well be right: ${expected}.`,
-        question: 'Could you look at your note once more and tell us whether this is what the gauge showed?',
-      }
-    case 'decimal': {
-      const places = detail?.kind === 'decimal' ? Math.abs(detail.places) : 1
-      const meant = detail?.kind === 'decimal' ? finding.reportedMm / 10 ** detail.places : explanation.impliedMm
-      return {
-        sentence: `The decimal point may have slipped ${places === 1 ? 'one place' : 'two places'}: ${say.amount(meant)} typed as ${typed}. Here ${expected}.`,
-        question: `Could you look where the decimal point stands in your note${detail === null ? '?' : `: is it ${typed}, or ${say.amount(meant)}?`} On the gauge the two look very different.`,
-      }
-    }
-    case 'unit': {
-      const measured = detail?.kind === 'unit' && detail.measuredIn === 'mm' ? 'millimetres' : 'inches'
-      const field = measured === 'millimetres' ? 'inches' : 'millimetres'
-      return {
-        sentence: `The figure fits if it was read in ${measured} and typed as ${field}; it would then be ${implied}. Here ${expected}.`,
-        question: `Could you look which scale the figure was read from, ${measured} or ${field}? Both are easily found on a gauge.`,
-      }
-    }
-    case 'day': {
-      const other = detail?.kind === 'day' ? detail.otherDay : finding.day
-      const left = detail?.kind === 'day' && detail.otherReportedMm !== null ? detail.otherReportedMm : null
-      return {
-        sentence: `It fits the neighbours of ${say.day(other)} better${left === null ? '' : `, when this gauge reported ${say.amount(left)}`}. On ${say.day(finding.day)} ${expected}.`,
-        question: `Could you look which morning this amount belongs to: ${say.day(finding.day)}, or ${say.day(other)}?`,
-      }
-    }
-    case 'carried': {
-      const total = detail?.kind === 'carried' ? detail : null
-      const span = `${say.shortDay(explanation.firstDay)} to ${say.shortDay(explanation.lastDay)}`
-      if (total !== null && total.endsOn !== finding.day) {
-        return {
-          sentence: `The ${say.amount(total.totalMm)} of ${say.day(total.endsOn)} fits a total over ${total.dayCount} days (${span}) that holds this day's rain as well. Here ${expected}.`,
-          question:
-            'Could you tell us whether the gauge was read and emptied that morning, or whether its water was counted with a later reading?',
-        }
-      }
-      const days = total === null ? explanation.lastDay - explanation.firstDay + 1 : total.dayCount
-      return {
-        sentence: `${capital(typed)} fits the total of ${days} days (${span}) rather than of one. For one day ${expected}.`,
-        question:
-          'Could you tell us on which morning the gauge was emptied before this reading? If the water gathered over several days, we keep it as the total of those days.',
-      }
-    }
+      if (claim.place !== 'within')
+        return `${capital(typed)} is ${places[claim.place]} than expected, ${stillRight[claim.degree]}. ${here}`
+      return doubted.has(claim.degree)
+        ? `${capital(typed)} would fit by itself, but other explanations taken together are likelier. ${here}`
+        : `${capital(typed)} fits in with the neighbours. ${here}`
+    case 'decimal':
+      return `${lead}the decimal point slipped${claim.places === null ? '' : claim.places === 1 ? ' one place' : ' two places'}, ${claim.isRounded ? 'about ' : ''}${say.own(claim.meantMm, claim.hidesDigits ? 'about' : 'read')} typed as ${typed}. ${here}`
+    case 'unit':
+      return `${lead}${unitClause(claim, typed, say)}. ${here}`
+    case 'day':
+      return `${lead}${dayClauses(claim, typed, say)}`
+    case 'carried':
+      return `${lead}${carriedClauses(claim, typed, say)}`
     case 'first-fill-lost':
-      return {
-        sentence: `It fits if the inner tube overflowed and its full fills were not added: ${implied} instead of ${typed}. Here ${expected}.`,
-        question:
-          'If the inner tube was full and water stood in the outer cylinder too: does the amount hold every full tube that was poured out, as well as the last one?',
-      }
+      return `${lead}a full inner tube was poured out and not added; with it, ${typed} becomes ${say.own(claim.meantMm, 'read')}. ${here}`
     case 'first-fill-only':
-      return {
-        sentence: `${capital(typed)} is a full inner tube; the water in the outer cylinder may not be counted yet. Here ${expected}.`,
-        question:
-          'The amount is just what a full inner tube holds. Was there water in the outer cylinder as well, to be measured and added?',
-      }
+      return `${lead}only the full inner tube, ${typed}, was counted and not the water around it in the outer cylinder${claim.isAbove ? ', though the tube alone is more than expected' : ''}. ${here}`
     case 'false-zero':
-      return {
-        sentence: `Zero was typed where ${expected}. The gauge may not have been looked at, or the zero may stand for a day without a reading.`,
-        question:
-          'Could you tell us whether the gauge was looked at that morning and was dry? A morning without a look is quite all right: we then keep it as "no reading".',
-      }
+      return `${lead}the zero stands for a morning without a look at the gauge. ${here}`
     case 'wetted':
-      return {
-        sentence: `${capital(typed)} on a day that was probably dry here (${expected}): dew, a sprinkler, splash or melting snow can leave as much.`,
-        question:
-          'Could you tell us whether it rained, or whether the water may have come from dew, a sprinkler, splashing or melting snow?',
-      }
-    case 'transposed': {
-      const original = detail?.kind === 'transposed' ? detail.originalText : say.plain(explanation.impliedMm)
-      return {
-        sentence: `Two digits may have changed places: "${original}" typed as "${ask.typedText}". Here ${expected}.`,
-        question: `Could you look at the order of the digits in your note: "${ask.typedText}"${detail === null ? '' : `, or "${original}"`}?`,
-      }
-    }
-    case 'repeated': {
-      const earlier = detail?.kind === 'repeated' ? detail.earlierDay : finding.day - 1
-      return {
-        sentence: `It is the amount of ${say.day(earlier)} again, ${typed} on both days. Here ${expected}.`,
-        question: `It is the same amount as on ${say.day(earlier)}. Could you look whether each morning has its own note?`,
-      }
-    }
+      return `${lead}${typed} came from ${waters(claim)}, not from rain of that day. ${here}`
+    case 'transposed':
+      return `${lead}two digits changed places, ${claim.isAsTyped ? `"${claim.originalText}" typed as "${claim.swappedText}"` : `${claim.originalText} ${claim.unit} became ${claim.swappedText} ${claim.unit}`}. ${here}`
+    case 'repeated':
+      return `${lead}the amount of ${say.day(claim.earlierDay)} was typed again, ${typed} on both days. ${here}`
     case 'other':
-      return {
-        sentence: `${capital(typed)} is hard to explain: ${expected}, and none of the usual slips fits well.${isAbove(finding) ? ' A shower between the gauges would do it.' : ''}`,
-        question:
-          'Could you look at your note once more, and tell us whether anything happened at the gauge: moved, blocked by leaves, overflowed, read at another hour?',
-      }
+      return `${lead}something other than the usual slips is behind ${typed}${claim.mayBeShower ? '; a shower that missed the neighbours would explain it too' : ''}. ${here}`
   }
 }
 
-/** The letter to the observer: what was typed, what to look at, thanks. */
-export function englishMessage(question: string, ask: WordingAsk): string {
-  const say = figuresFor('en', ask.unit)
-  const { day, spanDays } = ask.finding
-  const days = spanDays > 1 ? `${say.day(day - spanDays + 1)} to ${say.day(day)}` : say.day(day)
-  const unitWord = ask.typedUnit === 'in' ? 'inches' : 'millimetres'
-  const typed = ask.finding.isTrace ? `"${ask.typedText}" (a trace)` : `"${ask.typedText}" (${unitWord})`
-  return [
-    `${ask.observerName === null ? 'Hello' : `Dear ${ask.observerName}`},`,
-    `Thank you for your reading at ${ask.gaugeName} for ${days}. You typed ${typed}.`,
-    question,
-    'If it is right as it stands, a short "yes" is all we need. Thank you for reading your gauge: every reading counts.',
-  ].join('\n\n')
+export function englishCannotTell(gaugeName: string): string {
+  return `${gaugeName} had too few neighbours with a reading that day, so its reading cannot be judged.`
 }
 
-export function englishCannotTell(ask: WordingAsk): string {
-  return `${ask.gaugeName} had too few neighbours with a reading that day, so its reading cannot be judged.`
+function typedAmount({ typedMm, typedText, isTrace }: Claim, say: Figures): string {
+  if (isTrace) return 'a trace'
+  if (typedMm <= 0) return 'zero'
+  return say.typed(typedText, typedMm)
 }
 
-function expectedText(ask: WordingAsk, say: Figures): string {
-  const { lowMm, midMm, highMm } = expectedRange(ask.finding)
-  if (highMm <= 0) return `a dry day was expected (${say.percent(ask.finding.expectation.dryChance)} sure)`
-  return `${say.plain(lowMm)} to ${say.amount(highMm)} was expected, most likely about ${say.amount(midMm)}`
+/** @param withDry  says the chance of a dry day too, where a zero was typed */
+function expectedClause(expected: Expected, say: Figures, withDry = false): string {
+  const chance = `${say.percent(expected.dryChance)} chance of a dry day`
+  switch (expected.form) {
+    case 'dry':
+      return `a dry day was expected (${say.percent(expected.dryChance)} chance)`
+    case 'little':
+      return `up to ${say.about(expected.highMm)} was likely (${chance})`
+    case 'amount': {
+      const { lowMm, midMm, highMm } = expected
+      const range = `likely ${say.aboutPlain(lowMm)} to ${say.about(highMm)}`
+      return `about ${say.about(midMm)} was expected (${range}${withDry ? `, ${chance}` : ''})`
+    }
+  }
+}
+
+function unitClause(claim: Extract<Claim, { kind: 'unit' }>, typed: string, say: Figures): string {
+  const [measured, other] = claim.measuredIn === 'in' ? ['inches', 'millimetres'] : ['millimetres', 'inches']
+  return claim.isConverted
+    ? `an amount of ${say.readIn(claim.meantMm, claim.measuredIn)} was taken for ${other} and converted to ${typed}`
+    : `"${claim.typedText}" was read in ${measured}, not in ${other}; that makes about ${say.about(claim.meantMm)}`
+}
+
+function dayClauses(claim: Extract<Claim, { kind: 'day' }>, typed: string, say: Figures): string {
+  const { day, otherDay, otherMm, otherExpected } = claim
+  const here = `For ${say.day(day)}, ${expectedClause(claim.expected, say)}`
+  const there = otherExpected === null ? '' : `; for ${say.day(otherDay)}, ${expectedClause(otherExpected, say)}`
+  if (claim.owner === 'both') return `the readings around this day are dated a day off, its zero with them. ${here}.`
+  if (claim.owner === 'this')
+    return `the ${say.exact(otherMm ?? 0)} of ${say.day(otherDay)} belongs to this day, for which zero was typed. ${here}${there}.`
+  const reported =
+    otherMm === null ? 'which has no reading' : `for which ${otherMm <= 0 ? 'zero' : say.exact(otherMm)} was typed`
+  const back =
+    claim.belongsHere === null
+      ? ''
+      : `, and the ${say.exact(claim.belongsHere.amountMm)} of ${say.day(claim.belongsHere.day)} to this day`
+  return `${typed} belongs to ${say.day(otherDay)}, ${reported}${back}. ${here}${there}.`
+}
+
+function carriedClauses(claim: Extract<Claim, { kind: 'carried' }>, typed: string, say: Figures): string {
+  const { dayCount, totalExpected } = claim
+  const days = `${dayCount} days (${say.days(claim.firstDay, claim.lastDay)})`
+  const alone = expectedClause(claim.expected, say)
+  const expected =
+    totalExpected === null
+      ? `For this day alone ${alone}.`
+      : claim.isAllThisDay
+        ? `Over these days, as for this day alone, ${alone}.`
+        : `Over these days ${expectedClause(totalExpected, say)}; for this day alone, ${alone}.`
+  if (!claim.isTotal)
+    return `the ${say.exact(claim.totalMm)} of ${say.day(claim.endsOn)} is a total of ${days} that holds this day too. ${expected}`
+  const earlier = dayCount === 2 ? 'the day before' : `the ${dayCount - 1} days before`
+  const before = {
+    zeros: `zero typed for ${earlier}`,
+    silence: `no reading for ${earlier}`,
+    both: `zeros or no reading for ${earlier}`,
+  }[claim.before]
+  return `${typed} is a total of ${days}, with ${before}. ${expected}`
+}
+
+function waters({ isSmall, maySnow }: Extract<Claim, { kind: 'wetted' }>): string {
+  if (isSmall) return maySnow ? 'dew, a splash or melting snow' : 'dew or a splash'
+  return maySnow ? 'a sprinkler, a splash or melting snow' : 'a sprinkler or a splash'
 }
 
 function capital(text: string): string {

@@ -1,134 +1,153 @@
-/** What the desk says in Spanish. One switch over every explanation; the compiler refuses a kind without words. */
-import type { Explanation } from '@gaugewright/science'
-import { type Figures, figuresFor } from './figures.ts'
-import { expectedRange, isAbove, isUsual, type WordingAsk, type Words } from './wordingAsk.ts'
+/**
+ * What the coordinator is told in Spanish. One switch over every claim; the compiler refuses a kind without words.
+ * The first sentence says how sure and what happened, the second what was expected. The observer's words: spanishLetter.ts.
+ */
+import type { Claim } from './claim.ts'
+import type { Degree } from './degree.ts'
+import type { Expected, Place } from './expected.ts'
+import type { Figures } from './figures.ts'
 
-export function spanishWords(explanation: Explanation, ask: WordingAsk): Words {
-  const say = figuresFor('es', ask.unit)
-  const { finding } = ask
-  const typed = finding.isTrace ? 'una traza' : say.amount(finding.reportedMm)
-  const implied = say.amount(explanation.impliedMm)
-  const expected = expectedText(ask, say)
-  const detail = explanation.detail
-  switch (explanation.kind) {
+const places: Record<Exclude<Place, 'within'>, string> = {
+  'far below': 'mucho menos',
+  below: 'menos',
+  above: 'más',
+  'far above': 'mucho más',
+}
+
+const leads: Record<Degree, string> = {
+  certain: 'Casi con seguridad, ',
+  'very likely': 'Muy probablemente ',
+  likely: 'Probablemente ',
+  even: 'Quizá ',
+  unlikely: 'Posible, pero poco probable: ',
+  'very unlikely': 'Muy poco probable: ',
+  'first of many': 'Ninguna explicación sola es probable; la primera: ',
+}
+
+/** Degrees at which other explanations together are likelier. */
+const doubted: ReadonlySet<Degree> = new Set<Degree>(['unlikely', 'very unlikely', 'first of many'])
+
+/** How a reading outside what was expected may still be right. */
+const stillRight: Record<Degree, string> = {
+  certain: 'aunque casi con seguridad correcto: ningún desliz lo explica mejor',
+  'very likely': 'aunque muy probablemente correcto: ningún desliz lo explica mejor',
+  likely: 'aunque probablemente correcto: ningún desliz lo explica mejor',
+  even: 'y puede ser correcto o no',
+  unlikely: 'y es poco probable que sea correcto',
+  'very unlikely': 'y es muy poco probable que sea correcto',
+  'first of many': 'y es poco probable que sea correcto, aunque ningún desliz lo explica mejor',
+}
+
+export function spanishSentence(claim: Claim, say: Figures): string {
+  const typed = typedAmount(claim, say)
+  const here = `${claim.spanDays > 1 ? `Para estos ${claim.spanDays} días` : 'Aquí'} ${expectedClause(claim.expected, say, claim.typedMm <= 0 && !claim.isTrace)}.`
+  const lead = leads[claim.degree]
+  switch (claim.kind) {
     case 'stands':
-      return {
-        sentence: isUsual(finding)
-          ? `${capital(typed)} encaja con este pluviómetro y sus vecinos: ${expected}.`
-          : `${capital(typed)} es poco habitual aquí, pero bien puede ser correcto: ${expected}.`,
-        question: '¿Podría mirar de nuevo su nota y decirnos si es lo que marcaba el pluviómetro?',
-      }
-    case 'decimal': {
-      const places = detail?.kind === 'decimal' ? Math.abs(detail.places) : 1
-      const meant = detail?.kind === 'decimal' ? finding.reportedMm / 10 ** detail.places : explanation.impliedMm
-      return {
-        sentence: `La coma decimal puede haberse corrido ${places === 1 ? 'un lugar' : 'dos lugares'}: ${say.amount(meant)} escrito como ${typed}. Aquí ${expected}.`,
-        question: `¿Podría mirar dónde está el decimal en su nota${detail === null ? '?' : `: ${typed} o ${say.amount(meant)}?`} En el pluviómetro se ven muy distintos.`,
-      }
-    }
-    case 'unit': {
-      const measured = detail?.kind === 'unit' && detail.measuredIn === 'mm' ? 'milímetros' : 'pulgadas'
-      const field = measured === 'milímetros' ? 'pulgadas' : 'milímetros'
-      return {
-        sentence: `La cifra encaja si se leyó en ${measured} y se escribió como ${field}; sería entonces ${implied}. Aquí ${expected}.`,
-        question: `¿Podría mirar en qué escala se leyó la cifra, ${measured} o ${field}? Muchos pluviómetros llevan las dos.`,
-      }
-    }
-    case 'day': {
-      const other = detail?.kind === 'day' ? detail.otherDay : finding.day
-      const left = detail?.kind === 'day' && detail.otherReportedMm !== null ? detail.otherReportedMm : null
-      return {
-        sentence: `Encaja mejor con los vecinos del ${say.day(other)}${left === null ? '' : `, cuando aquí se anotó ${say.amount(left)}`}. El ${say.day(finding.day)} ${expected}.`,
-        question: `¿Podría mirar a qué mañana pertenece esta cantidad: al ${say.day(finding.day)} o al ${say.day(other)}?`,
-      }
-    }
-    case 'carried': {
-      const total = detail?.kind === 'carried' ? detail : null
-      const span = `del ${say.shortDay(explanation.firstDay)} al ${say.shortDay(explanation.lastDay)}`
-      if (total !== null && total.endsOn !== finding.day) {
-        return {
-          sentence: `Los ${say.amount(total.totalMm)} del ${say.day(total.endsOn)} encajan como total de ${total.dayCount} días (${span}) que incluye también la lluvia de este día. Aquí ${expected}.`,
-          question:
-            '¿Podría decirnos si esa mañana se leyó y vació el pluviómetro, o si su agua se contó en una lectura posterior?',
-        }
-      }
-      const days = total === null ? explanation.lastDay - explanation.firstDay + 1 : total.dayCount
-      return {
-        sentence: `${capital(typed)} encaja mejor como total de ${days} días (${span}) que de uno solo. Para un día ${expected}.`,
-        question:
-          '¿Podría decirnos qué mañana se vació el pluviómetro antes de esta lectura? Si el agua se reunió en varios días, la guardamos como total de esos días.',
-      }
-    }
+      if (claim.place !== 'within')
+        return `${capital(typed)} es ${places[claim.place]} de lo esperado, ${stillRight[claim.degree]}. ${here}`
+      return doubted.has(claim.degree)
+        ? `${capital(typed)} encajaría por sí solo, pero otras explicaciones juntas son más probables. ${here}`
+        : `${capital(typed)} concuerda con los vecinos. ${here}`
+    case 'decimal':
+      return `${lead}la coma decimal se corrió${claim.places === null ? '' : claim.places === 1 ? ' un lugar' : ' dos lugares'}, ${claim.isRounded ? 'alrededor de ' : ''}${say.own(claim.meantMm, claim.hidesDigits ? 'about' : 'read')} escrito como ${typed}. ${here}`
+    case 'unit':
+      return `${lead}${unitClause(claim, typed, say)}. ${here}`
+    case 'day':
+      return `${lead}${dayClauses(claim, typed, say)}`
+    case 'carried':
+      return `${lead}${carriedClauses(claim, typed, say)}`
     case 'first-fill-lost':
-      return {
-        sentence: `Encaja si el tubo interior rebosó y sus llenados completos no se sumaron: ${implied} en lugar de ${typed}. Aquí ${expected}.`,
-        question:
-          'Si el tubo interior estaba lleno y había agua también en el cilindro exterior: ¿incluye la cantidad cada tubo lleno que se vació, además del último?',
-      }
+      return `${lead}se vació un tubo interior lleno sin sumarlo; con él, ${typed} pasa a ser ${say.own(claim.meantMm, 'read')}. ${here}`
     case 'first-fill-only':
-      return {
-        sentence: `${capital(typed)} es un tubo interior lleno; puede faltar el agua del cilindro exterior. Aquí ${expected}.`,
-        question:
-          'La cantidad es justo lo que cabe en el tubo interior. ¿Había agua también en el cilindro exterior, por medir y sumar?',
-      }
+      return `${lead}se contó solo el tubo interior lleno, ${typed}, sin el agua que lo rodea en el cilindro exterior${claim.isAbove ? ', aunque el tubo solo ya es más de lo esperado' : ''}. ${here}`
     case 'false-zero':
-      return {
-        sentence: `Se escribió cero donde ${expected}. Quizá no se miró el pluviómetro, o el cero señala un día sin lectura.`,
-        question:
-          '¿Podría decirnos si esa mañana se miró el pluviómetro y estaba seco? Una mañana sin mirarlo no es ningún problema: la guardamos como "sin lectura".',
-      }
+      return `${lead}el cero señala una mañana en la que no se miró el pluviómetro. ${here}`
     case 'wetted':
-      return {
-        sentence: `${capital(typed)} en un día probablemente seco aquí (${expected}): el rocío, un aspersor, salpicaduras o nieve fundida pueden dejar tanto.`,
-        question:
-          '¿Podría decirnos si llovió, o si el agua pudo venir del rocío, un aspersor, salpicaduras o nieve fundida?',
-      }
-    case 'transposed': {
-      const original = detail?.kind === 'transposed' ? detail.originalText : say.plain(explanation.impliedMm)
-      return {
-        sentence: `Dos cifras pueden haber cambiado de lugar: "${original}" escrito como "${ask.typedText}". Aquí ${expected}.`,
-        question: `¿Podría mirar el orden de las cifras en su nota: "${ask.typedText}"${detail === null ? '' : ` o "${original}"`}?`,
-      }
-    }
-    case 'repeated': {
-      const earlier = detail?.kind === 'repeated' ? detail.earlierDay : finding.day - 1
-      return {
-        sentence: `Es otra vez la cantidad del ${say.day(earlier)}, ${typed} los dos días. Aquí ${expected}.`,
-        question: `Es la misma cantidad que el ${say.day(earlier)}. ¿Podría mirar si cada mañana tiene su propia nota?`,
-      }
-    }
+      return `${lead}${typed} vino ${waters(claim)}, no de la lluvia de ese día. ${here}`
+    case 'transposed':
+      return `${lead}dos cifras cambiaron de lugar, ${claim.isAsTyped ? `"${claim.originalText}" escrito como "${claim.swappedText}"` : `${claim.originalText} ${claim.unit} se volvió ${claim.swappedText} ${claim.unit}`}. ${here}`
+    case 'repeated':
+      return `${lead}se escribió otra vez la cantidad del ${say.day(claim.earlierDay)}, ${typed} los dos días. ${here}`
     case 'other':
-      return {
-        sentence: `${capital(typed)} es difícil de explicar: ${expected}, y ningún desliz habitual encaja bien.${isAbove(finding) ? ' Un chubasco entre los pluviómetros lo explicaría.' : ''}`,
-        question:
-          '¿Podría mirar de nuevo su nota y decirnos si pasó algo con el pluviómetro: movido, tapado por hojas, rebosado, leído a otra hora?',
-      }
+      return `${lead}detrás de ${typed} hay algo distinto de los deslices habituales${claim.mayBeShower ? '; también lo explicaría un chubasco que no alcanzó a los vecinos' : ''}. ${here}`
   }
 }
 
-/** The letter to the observer: what was typed, what to look at, thanks. */
-export function spanishMessage(question: string, ask: WordingAsk): string {
-  const say = figuresFor('es', ask.unit)
-  const { day, spanDays } = ask.finding
-  const days = spanDays > 1 ? `del ${say.day(day - spanDays + 1)} al ${say.day(day)}` : `del ${say.day(day)}`
-  const unitWord = ask.typedUnit === 'in' ? 'pulgadas' : 'milímetros'
-  const typed = ask.finding.isTrace ? `"${ask.typedText}" (una traza)` : `"${ask.typedText}" (${unitWord})`
-  return [
-    ask.observerName === null ? 'Buenos días:' : `Buenos días, ${ask.observerName}:`,
-    `Gracias por su lectura ${days} en ${ask.gaugeName}. Escribió ${typed}.`,
-    question,
-    'Si está bien así, basta un breve "sí". Gracias por leer su pluviómetro: cada lectura cuenta.',
-  ].join('\n\n')
+export function spanishCannotTell(gaugeName: string): string {
+  return `${gaugeName} tuvo muy pocos vecinos con lectura ese día; su lectura no se puede valorar.`
 }
 
-export function spanishCannotTell(ask: WordingAsk): string {
-  return `${ask.gaugeName} tuvo muy pocos vecinos con lectura ese día; su lectura no se puede valorar.`
+function typedAmount({ typedMm, typedText, isTrace }: Claim, say: Figures): string {
+  if (isTrace) return 'una traza'
+  if (typedMm <= 0) return 'cero'
+  return say.typed(typedText, typedMm)
 }
 
-function expectedText(ask: WordingAsk, say: Figures): string {
-  const { lowMm, midMm, highMm } = expectedRange(ask.finding)
-  if (highMm <= 0) return `se esperaba un día seco (${say.percent(ask.finding.expectation.dryChance)} de certeza)`
-  return `se esperaba de ${say.plain(lowMm)} a ${say.amount(highMm)}, lo más probable unos ${say.amount(midMm)}`
+/** @param withDry  says the chance of a dry day too, where a zero was typed */
+function expectedClause(expected: Expected, say: Figures, withDry = false): string {
+  const chance = `probabilidad de día seco: ${say.percent(expected.dryChance)}`
+  switch (expected.form) {
+    case 'dry':
+      return `se esperaba un día seco (probabilidad: ${say.percent(expected.dryChance)})`
+    case 'little':
+      return `lo probable era, como mucho, ${say.about(expected.highMm)} (${chance})`
+    case 'amount': {
+      const { lowMm, midMm, highMm } = expected
+      const range = `probablemente entre ${say.aboutPlain(lowMm)} y ${say.about(highMm)}`
+      return `se esperaba alrededor de ${say.about(midMm)} (${range}${withDry ? `; ${chance}` : ''})`
+    }
+  }
+}
+
+function unitClause(claim: Extract<Claim, { kind: 'unit' }>, typed: string, say: Figures): string {
+  const [measured, other] = claim.measuredIn === 'in' ? ['pulgadas', 'milímetros'] : ['milímetros', 'pulgadas']
+  return claim.isConverted
+    ? `una cantidad de ${say.readIn(claim.meantMm, claim.measuredIn)} se tomó por ${other} y se convirtió en ${typed}`
+    : `"${claim.typedText}" se leyó en ${measured}, no en ${other}; eso da alrededor de ${say.about(claim.meantMm)}`
+}
+
+function dayClauses(claim: Extract<Claim, { kind: 'day' }>, typed: string, say: Figures): string {
+  const { day, otherDay, otherMm, otherExpected } = claim
+  const here = `Para el ${say.day(day)}, ${expectedClause(claim.expected, say)}`
+  const there = otherExpected === null ? '' : `; para el ${say.day(otherDay)}, ${expectedClause(otherExpected, say)}`
+  if (claim.owner === 'both')
+    return `las lecturas de los días de alrededor están fechadas con un día de diferencia, y este cero con ellas. ${here}.`
+  if (claim.owner === 'this')
+    return `la cantidad del ${say.day(otherDay)} (${say.exact(otherMm ?? 0)}) corresponde a este día, para el que se escribió cero. ${here}${there}.`
+  const reported =
+    otherMm === null ? 'que no tiene lectura' : `para el que se escribió ${otherMm <= 0 ? 'cero' : say.exact(otherMm)}`
+  const back =
+    claim.belongsHere === null
+      ? ''
+      : `, y la del ${say.day(claim.belongsHere.day)} (${say.exact(claim.belongsHere.amountMm)}) a este día`
+  return `la cantidad de ${typed} corresponde al ${say.day(otherDay)}, ${reported}${back}. ${here}${there}.`
+}
+
+function carriedClauses(claim: Extract<Claim, { kind: 'carried' }>, typed: string, say: Figures): string {
+  const { dayCount, totalExpected } = claim
+  const days = `${dayCount} días (${say.days(claim.firstDay, claim.lastDay)})`
+  const alone = expectedClause(claim.expected, say)
+  const expected =
+    totalExpected === null
+      ? `Para este día solo ${alone}.`
+      : claim.isAllThisDay
+        ? `En esos días, como para este día solo, ${alone}.`
+        : `En esos días ${expectedClause(totalExpected, say)}; para este día solo, ${alone}.`
+  if (!claim.isTotal)
+    return `la cantidad del ${say.day(claim.endsOn)} (${say.exact(claim.totalMm)}) es un total de ${days} que incluye también este día. ${expected}`
+  const earlier = dayCount === 2 ? 'el día anterior' : `los ${dayCount - 1} días anteriores`
+  const before = {
+    zeros: `con cero escrito para ${earlier}`,
+    silence: `sin lectura ${earlier}`,
+    both: `con cero o sin lectura ${earlier}`,
+  }[claim.before]
+  return `${typed} es un total de ${days}, ${before}. ${expected}`
+}
+
+function waters({ isSmall, maySnow }: Extract<Claim, { kind: 'wetted' }>): string {
+  if (isSmall) return maySnow ? 'del rocío, de una salpicadura o de nieve fundida' : 'del rocío o de una salpicadura'
+  return maySnow ? 'de un aspersor, de una salpicadura o de nieve fundida' : 'de un aspersor o de una salpicadura'
 }
 
 function capital(text: string): string {

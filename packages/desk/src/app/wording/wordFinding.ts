@@ -1,34 +1,52 @@
 /** One door to the words, whatever the language. */
 import type { Explanation, Finding } from '@gaugewright/science'
-import { englishCannotTell, englishMessage, englishWords } from './english.ts'
-import { spanishCannotTell, spanishMessage, spanishWords } from './spanish.ts'
+import { claimOf } from './claim.ts'
+import { englishCannotTell, englishSentence } from './english.ts'
+import { englishMessage, englishQuestion } from './englishLetter.ts'
+import { figuresFor } from './figures.ts'
+import { questionOf } from './question.ts'
+import { spanishCannotTell, spanishSentence } from './spanish.ts'
+import { spanishMessage, spanishQuestion } from './spanishLetter.ts'
 import { standsExplanation, type WordingAsk, type Words } from './wordingAsk.ts'
 
-/** Words of one explanation, likely or not. */
-export function wordsFor(explanation: Explanation, ask: WordingAsk): Words {
+/**
+ * Words of one explanation, likely or not.
+ * @param isFirst  of the likeliest one, which heads the finding
+ */
+export function wordsFor(explanation: Explanation, ask: WordingAsk, isFirst = false): Words {
+  const say = figuresFor(ask.language, ask.unit, ask.typedUnit)
+  const claim = claimOf(explanation, ask, isFirst)
+  const question = questionOf(explanation, ask)
   switch (ask.language) {
     case 'en':
-      return englishWords(explanation, ask)
+      return { sentence: englishSentence(claim, say), question: englishQuestion(question, say) }
     case 'es':
-      return spanishWords(explanation, ask)
+      return { sentence: spanishSentence(claim, say), question: spanishQuestion(question, say) }
   }
 }
 
-/** The sentence at the head of a finding: its likeliest explanation, or that nothing can be told. */
+/** The sentences at the head of a finding: its likeliest explanation, or that nothing can be told. */
 export function findingSentence(explanations: readonly Explanation[], ask: WordingAsk): string {
-  if (!ask.finding.canTell) return ask.language === 'es' ? spanishCannotTell(ask) : englishCannotTell(ask)
-  return wordsFor(likeliestOf(explanations, ask.finding), ask).sentence
+  if (!ask.finding.canTell)
+    return ask.language === 'es' ? spanishCannotTell(ask.gaugeName) : englishCannotTell(ask.gaugeName)
+  return wordsFor(likeliestOf(explanations, ask.finding), ask, true).sentence
 }
 
+/** Below these odds no mistake is asked after by name: the observer is asked for a second look. */
+const LEAST_ASKED_ODDS = 0.1
+
 /**
- * The kind letter to the observer. It asks about the likeliest mistake, since a letter is only sent in doubt; where
- * nothing can be told it asks for a second look. It never holds a neighbour's amount or what they made expected.
+ * The kind letter to the observer. It asks about the likeliest mistake, since a letter is only sent in doubt; where none
+ * is likely, or nothing can be told, it asks for a second look. It never holds a neighbour's amount or what they made
+ * expected.
  */
 export function observerMessage(explanations: readonly Explanation[], ask: WordingAsk): string {
   const mistakes = explanations.filter((explanation) => explanation.kind !== 'stands')
-  const asked = ask.finding.canTell ? likeliestOf(mistakes, ask.finding) : standsExplanation(ask.finding)
-  const { question } = wordsFor(asked, ask)
-  return ask.language === 'es' ? spanishMessage(question, ask) : englishMessage(question, ask)
+  const likeliest = likeliestOf(mistakes, ask.finding)
+  const isNamed = ask.finding.canTell && likeliest.odds >= LEAST_ASKED_ODDS
+  const { question } = wordsFor(isNamed ? likeliest : standsExplanation(ask.finding), ask)
+  const say = figuresFor(ask.language, ask.unit)
+  return ask.language === 'es' ? spanishMessage(question, ask, say) : englishMessage(question, ask, say)
 }
 
 function likeliestOf(explanations: readonly Explanation[], finding: Finding): Explanation {

@@ -1,43 +1,46 @@
 /** What a sentence or a message needs to know of one reading. */
 import { type Explanation, expectationLevels, type Finding, type Language, type Unit } from '@gaugewright/science'
+import type { ExpectedRange } from './expected.ts'
+import type { ExpectedSpan } from './expectedSpans.ts'
 
 export interface WordingAsk {
   language: Language
-  /** The network's unit: every amount is said in it. */
+  /** The network's unit: every amount that the coordinator is told is said in it. */
   unit: Unit
   gaugeName: string
   observerName: string | null
-  /** As typed, and the unit it was typed in. */
+  /** As typed, and the unit it was typed in; the observer is asked in it. */
   typedText: string
   typedUnit: Unit
   finding: Finding
+  /** What was expected over the other days that explanations name. */
+  expectedSpans: readonly ExpectedSpan[]
+  /** Whether melting snow may be named for the gauge at that time of the year. */
+  isSnowSeason: boolean
 }
 
-/** What is said of one explanation: a sentence for the coordinator, a question for the observer. */
+/** What is said of one explanation: a sentence or two for the coordinator, a question for the observer. */
 export interface Words {
-  /** May hold what was expected here. Never sent to the observer. */
+  /** Holds what was expected here. Never sent to the observer. */
   sentence: string
   /** Built from what the observer typed alone: no neighbour's amount, nothing expected from them, no blame. */
   question: string
 }
 
-/** Central 80 % and middle of what was expected, mm. */
-export function expectedRange(finding: Finding): { lowMm: number; midMm: number; highMm: number } {
+/** Central 80 %, central 98 % and middle of what was expected (mm), and the chance of a dry day. */
+export function rangeOf({
+  expectation,
+}: Pick<Finding, 'expectation'>): ExpectedRange & { leastMm: number; mostMm: number } {
   const at = (level: number): number =>
-    finding.expectation.quantilesMm[expectationLevels.indexOf(level as (typeof expectationLevels)[number])] ?? 0
-  return { lowMm: at(0.1), midMm: at(0.5), highMm: at(0.9) }
-}
-
-/** Within the central 80 % of what was expected, to half the last digit that is shown. */
-export function isUsual(finding: Finding): boolean {
-  const { lowMm, highMm } = expectedRange(finding)
-  const HALF_DIGIT_MM = 0.05
-  return finding.reportedMm >= lowMm - HALF_DIGIT_MM && finding.reportedMm <= highMm + HALF_DIGIT_MM
-}
-
-/** More than the central 80 % of what was expected. */
-export function isAbove(finding: Finding): boolean {
-  return !isUsual(finding) && finding.reportedMm > expectedRange(finding).highMm
+    expectation.quantilesMm[expectationLevels.indexOf(level as (typeof expectationLevels)[number])] ?? 0
+  return {
+    leastMm: at(0.01),
+    lowMm: at(0.1),
+    midMm: at(0.5),
+    highMm: at(0.9),
+    mostMm: at(0.99),
+    dryChance: expectation.dryChance,
+  }
 }
 
 /** The explanation `stands`, for a finding whose list of explanations does not hold it. */
