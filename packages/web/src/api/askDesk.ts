@@ -14,13 +14,21 @@ export async function askDesk<Answer>(path: string, body?: unknown, signal?: Abo
     init.headers = { accept: 'application/json', 'content-type': 'application/json' }
     init.body = JSON.stringify(body)
   }
-  let response: Response
+  return readAnswer<Answer>(await reach(path, init), path)
+}
+
+/** @throws {ProblemError} DESK_UNREACHABLE; what was aborted is thrown as it is */
+export async function reach(path: string, init: RequestInit): Promise<Response> {
   try {
-    response = await fetch(path, init)
+    return await fetch(path, init)
   } catch (error) {
     if (error instanceof DOMException && error.name === 'AbortError') throw error
     throw new ProblemError({ code: 'DESK_UNREACHABLE', seen: path, advice: '' })
   }
+}
+
+/** @throws {ProblemError} the desk's own problem, or DESK_ANSWER_UNREADABLE */
+export async function readAnswer<Answer>(response: Response, path: string): Promise<Answer> {
   const answer = await response.json().catch(() => undefined)
   if (answer === undefined)
     throw new ProblemError({ code: 'DESK_ANSWER_UNREADABLE', seen: `${response.status} ${path}`, advice: '' })

@@ -1,5 +1,7 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { Route, Switch } from 'wouter'
 import { ProblemError } from '../api/problemError.ts'
+import { SettingsScreen } from './SettingsScreen.tsx'
 import { TodayScreen } from './TodayScreen.tsx'
 
 /** The desk is on this computer: it is asked even when the browser believes to be offline. */
@@ -19,7 +21,14 @@ const client = new QueryClient({
 export function App() {
   return (
     <QueryClientProvider client={client}>
-      <TodayScreen />
+      <Switch>
+        <Route path="/settings">
+          <SettingsScreen />
+        </Route>
+        <Route>
+          <TodayScreen />
+        </Route>
+      </Switch>
     </QueryClientProvider>
   )
 }

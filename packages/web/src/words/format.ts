@@ -41,6 +41,8 @@ export function makeFormat(words: Words, language: Language, unit: Unit, timeZon
     const format = new Intl.DateTimeFormat(language, { timeZone: 'UTC', ...options })
     return (day: string) => format.format(utc(day))
   }
+  const wholeNumbers = new Intl.NumberFormat(language, { maximumFractionDigits: 0 })
+  const plainOdds = new Intl.NumberFormat(language, { maximumFractionDigits: 4, useGrouping: false })
   const time = new Intl.DateTimeFormat(language, { timeZone, dateStyle: 'medium', timeStyle: 'short' })
   return {
     unit,
@@ -73,6 +75,12 @@ export function makeFormat(words: Words, language: Language, unit: Unit, timeZon
       return `${Math.round(share * 100)} %`
     },
     number: (value: number, places: number) => decimal(value, places, language),
+    /** A whole number, its thousands set apart. */
+    whole: (value: number) => wholeNumbers.format(value),
+    /** Odds as a rule is set by them: 0.98, 0.9976. */
+    odds: (value: number) => plainOdds.format(value),
+    /** A share with a tenth of a percent where that tells something. */
+    percentFine: (share: number) => `${decimal(share * 100, share < 0.095 ? 1 : 0, language)} %`,
     distance: (m: number) =>
       unit === 'in'
         ? `${decimal(m / 1609.344, 1, language)} ${words.units.mi}`
@@ -82,6 +90,7 @@ export function makeFormat(words: Words, language: Language, unit: Unit, timeZon
     heightNumber: (m: number) => Math.round(unit === 'in' ? m / 0.3048 : m),
     compass: (deg: number) => words.compass[Math.round((((deg % 360) + 360) % 360) / 22.5) % 16] ?? '',
     dayLong: date({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' }),
+    dayPlain: date({ day: 'numeric', month: 'long', year: 'numeric' }),
     dayShort: date({ weekday: 'short', day: 'numeric', month: 'short' }),
     dayTiny: date({ weekday: 'short', day: 'numeric' }),
     instant: (utcText: string) => time.format(new Date(utcText)),

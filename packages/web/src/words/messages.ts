@@ -2,10 +2,15 @@
  * Every word of the screens, in English and Spanish. `{name}` is filled in by fill(); amounts and dates come formatted.
  * Texts about a finding (sentence, message to the observer) come from the desk in the network's language.
  */
+import { ruleWordsEn, ruleWordsEs } from './ruleWords.ts'
+
 const en = {
+  rule: ruleWordsEn,
   appName: 'Gaugewright',
   skipToDocket: 'Skip to the docket',
   today: 'Today',
+  screensLabel: 'Screens',
+  screens: { today: 'Today', settings: 'Settings' },
   language: 'Language',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colours',
@@ -185,7 +190,6 @@ const en = {
   after: 'Then',
   historyHeading: 'Decisions',
   historyBy: '{verdict} by {who}, {time}',
-  historyRule: 'rule {rule}',
   historyUndone: 'undone by {who}, {time}',
   // Decisions
   decideLabel: 'Decide this reading',
@@ -280,9 +284,12 @@ export type Words = typeof en
 export type Language = 'en' | 'es'
 
 const es: Words = {
+  rule: ruleWordsEs,
   appName: 'Gaugewright',
   skipToDocket: 'Ir a los asuntos por decidir',
   today: 'Hoy',
+  screensLabel: 'Pantallas',
+  screens: { today: 'Hoy', settings: 'Ajustes' },
   language: 'Idioma',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colores',
@@ -454,7 +461,6 @@ const es: Words = {
   after: 'Después',
   historyHeading: 'Decisiones',
   historyBy: '{verdict} por {who}, {time}',
-  historyRule: 'regla {rule}',
   historyUndone: 'deshecha por {who}, {time}',
   decideLabel: 'Decidir esta lectura',
   actStands: 'Válida',

@@ -7,6 +7,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { makeFixtureServer } from '../fixture/fixtureServer.ts'
 import { desktop, openBrowser, openPage, phone } from './openBrowser.ts'
+import { openSettings } from './openSettings.ts'
 
 let server: Server
 let url: string
@@ -54,7 +55,41 @@ const states: Record<string, (page: Page) => Promise<unknown>> = {
   },
 }
 
+const settingsStates: Record<string, (page: Page) => Promise<unknown>> = {
+  'no rule': async () => undefined,
+  'a rule being chosen': async (page) => {
+    await page.getByRole('radio', { name: 'Let stand when sure enough' }).check({ force: true })
+    await page.getByRole('slider').press('ArrowRight')
+  },
+  'a reason missing': async (page) => {
+    await page.getByRole('radio', { name: 'Let stand when sure enough' }).check({ force: true })
+    await page.getByRole('button', { name: 'Set the rule' }).click()
+    await page.getByRole('alert').waitFor()
+  },
+  'one setting after another': async (page) => {
+    for (const mode of ['Let stand when sure enough', 'No rule']) {
+      await page.getByRole('radio', { name: mode }).check({ force: true })
+      await page.getByRole('textbox', { name: 'Why' }).fill('a trial')
+      await page.getByRole('textbox', { name: 'Why' }).press('Enter')
+      await page.getByText('Set. It holds').waitFor()
+    }
+    await page.getByRole('button', { name: /^Set again/ }).first().waitFor()
+  },
+}
+
 for (const colorScheme of ['light', 'dark'] as const) {
+  describe(`settings, ${colorScheme}`, () => {
+    for (const [name, reach] of Object.entries(settingsStates))
+      it(`${name} has no finding, at a desk and on a phone`, async () => {
+        for (const size of [desktop, phone]) {
+          const { page, close } = await openSettings(browser, url, { ...size, colorScheme })
+          await reach(page)
+          await page.waitForTimeout(150)
+          expect(await findings(page)).toEqual([])
+          await close()
+        }
+      })
+  })
   describe(`at a desk, ${colorScheme}`, () => {
     for (const [name, reach] of Object.entries(states))
       it(`${name} has no finding`, async () => {

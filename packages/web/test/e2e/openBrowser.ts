@@ -21,8 +21,8 @@ export type Watched = { page: Page; troubles: string[]; foreign: string[]; close
 export const desktop = { viewport: { width: 1440, height: 900 } } satisfies BrowserContextOptions
 export const phone = { viewport: { width: 360, height: 740 }, hasTouch: true } satisfies BrowserContextOptions
 
-/** A page at the desk with its evidence drawn. `troubles` gathers console errors, `foreign` requests to other hosts. */
-export async function openPage(browser: Browser, url: string, options: BrowserContextOptions): Promise<Watched> {
+/** An empty page. `troubles` gathers console errors, `foreign` requests to other hosts. */
+export async function watch(browser: Browser, url: string, options: BrowserContextOptions): Promise<Watched> {
   const context = await browser.newContext({ locale: 'en-US', ...options })
   const page = await context.newPage()
   const troubles: string[] = []
@@ -35,9 +35,15 @@ export async function openPage(browser: Browser, url: string, options: BrowserCo
     if (new URL(request.url()).origin !== new URL(url).origin && !request.url().startsWith('data:'))
       foreign.push(request.url())
   })
-  await page.goto(url)
-  await page.waitForSelector('[data-testid=evidence][data-reading]', { state: 'attached' })
   return { page, troubles, foreign, close: () => context.close() }
+}
+
+/** A page at the desk with its evidence drawn. */
+export async function openPage(browser: Browser, url: string, options: BrowserContextOptions): Promise<Watched> {
+  const watched = await watch(browser, url, options)
+  await watched.page.goto(url)
+  await watched.page.waitForSelector('[data-testid=evidence][data-reading]', { state: 'attached' })
+  return watched
 }
 
 export const toDecide = async (page: Page) => Number(await page.getByTestId('to-decide').textContent())

@@ -1,6 +1,7 @@
 import type { DayReview } from '@gaugewright/contract'
 import type { ReactNode } from 'react'
 import { Button } from '../../ui/Button.tsx'
+import { ScreenHeader } from '../../ui/ScreenHeader.tsx'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
 import styles from './DayHeader.module.css'
@@ -11,14 +12,23 @@ export function DayHeader({ review, onDay, onHelp, tools }: Props) {
   const { words, format } = useWords()
   const { network, day, previousDay, nextDay, firstDay, lastDay } = review
   return (
-    <header className={styles.header}>
-      <div className={styles.brand}>
-        <img src="/mark.svg" alt="" width="30" height="30" />
-        <div>
-          <p className={styles.app}>{words.appName}</p>
-          <p className={styles.network}>{network.name}</p>
-        </div>
-      </div>
+    <ScreenHeader
+      networkName={network.name}
+      tools={
+        <>
+          <Button
+            className={styles.keys ?? ''}
+            look="icon"
+            aria-label={words.keysOpen}
+            aria-keyshortcuts="?"
+            onClick={onHelp}
+          >
+            ?
+          </Button>
+          {tools}
+        </>
+      }
+    >
       <div className={styles.day}>
         <Button
           look="icon"
@@ -70,18 +80,6 @@ export function DayHeader({ review, onDay, onHelp, tools }: Props) {
           </Button>
         )}
       </div>
-      <div className={styles.tools}>
-        <Button
-          className={styles.keys ?? ''}
-          look="icon"
-          aria-label={words.keysOpen}
-          aria-keyshortcuts="?"
-          onClick={onHelp}
-        >
-          ?
-        </Button>
-        {tools}
-      </div>
-    </header>
+    </ScreenHeader>
   )
 }

@@ -25,6 +25,7 @@ export function EvidencePane({ review, morning }: { review: DayReview; morning: 
           whatIf={morning.whatIf}
           isWhatIfShown={morning.measure === 'change'}
           onWhatIf={morning.showWhatIf}
+          onTakeBack={morning.takeBack}
           onHover={shown.setHovered}
           onChoose={(gaugeId) => morning.choose(gaugeId)}
         />

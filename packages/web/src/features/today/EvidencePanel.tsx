@@ -1,4 +1,4 @@
-import type { DayEvidence, DayReview, Problem, WhatIf } from '@gaugewright/contract'
+import type { DayEvidence, DayReview, Problem, WhatIf, WireDecision } from '@gaugewright/contract'
 import { type ReactNode, useId } from 'react'
 import { Notice } from '../../ui/Notice.tsx'
 import { fill } from '../../words/fill.ts'
@@ -22,6 +22,7 @@ type Props = {
   whatIf: WhatIf | null
   isWhatIfShown: boolean
   onWhatIf: (shown: boolean) => void
+  onTakeBack: (decision: WireDecision) => void
   onHover: (gaugeId: string | null) => void
   onChoose: (gaugeId: string) => void
 }
@@ -129,7 +130,7 @@ function Findings(props: Props & { evidence: DayEvidence }) {
       </Section>
       {evidence.decisions.length > 0 ? (
         <Section title={words.historyHeading}>
-          <DecisionHistory decisions={evidence.decisions} />
+          <DecisionHistory decisions={evidence.decisions} onTakeBack={props.onTakeBack} />
         </Section>
       ) : null}
     </>

@@ -1,5 +1,6 @@
 import { Dialog } from '../../ui/Dialog.tsx'
 import { Key } from '../../ui/Key.tsx'
+import { screens } from '../../ui/screens.ts'
 import { useWords } from '../../words/WordsContext.tsx'
 import styles from './KeysDialog.module.css'
 import { keyList, keyName } from './keys.ts'
@@ -33,6 +34,20 @@ export function KeysDialog({ singleKeysOn, onSingleKeys, onClose }: Props) {
             </dl>
           </section>
         ))}
+        <section>
+          <h3>{words.screensLabel}</h3>
+          <dl>
+            {screens.map(({ id, key }) => (
+              <div key={id}>
+                <dt>
+                  <Key>{key}</Key>
+                  <span className="sr-only">{key} </span>
+                </dt>
+                <dd>{words.screens[id]}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
       </div>
       <label className={styles.single}>
         <input type="checkbox" checked={singleKeysOn} onChange={(event) => onSingleKeys(event.target.checked)} />

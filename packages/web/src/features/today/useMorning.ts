@@ -1,4 +1,4 @@
-import type { DayReview, DecideAsk } from '@gaugewright/contract'
+import type { DayReview, DecideAsk, WireDecision } from '@gaugewright/contract'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
 import type { KeyAct } from './keys.ts'
@@ -71,6 +71,11 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
     day.undo({ readingId: undoable.readingId, day: review.day, gauge }, undoable)
     if (row) onGauge(row.gaugeId)
   }
+  /** Takes back what a rule decided about the chosen reading. */
+  const takeBack = (decision: WireDecision) => {
+    if (!chosen?.row) return
+    day.undo({ readingId: decision.readingId, day: review.day, gauge: chosen.row.name }, decision)
+  }
   const step = (by: 1 | -1) => {
     const { toDecide, asked, decided } = docketParts(review)
     const inDocket = () => [...toDecide, ...asked, ...decided].map((row) => row.gaugeId)
@@ -131,6 +136,7 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
     canUndo: undoable !== null,
     choose,
     decide,
+    takeBack,
     acts,
     showWhatIf,
     closeLetter,

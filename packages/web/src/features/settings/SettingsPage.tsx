@@ -1,0 +1,30 @@
+import type { ReactNode } from 'react'
+import { problemFrom } from '../../api/problemError.ts'
+import { Notice } from '../../ui/Notice.tsx'
+import { ScreenHeader } from '../../ui/ScreenHeader.tsx'
+import { useWords } from '../../words/WordsContext.tsx'
+import { RuleSection } from './RuleSection.tsx'
+import styles from './SettingsPage.module.css'
+import { useRule } from './useRule.ts'
+
+/** Settings: what holds for the whole network. A section for each thing that can be set. */
+export function SettingsPage({ tools }: { tools: ReactNode }) {
+  const { words } = useWords()
+  const desk = useRule()
+  return (
+    <div className={styles.page}>
+      <ScreenHeader networkName={desk.rule.data?.network.name ?? ''} tools={tools}>
+        <h1 className="sr-only">{words.screens.settings}</h1>
+      </ScreenHeader>
+      <main className={styles.main}>
+        {desk.rule.data ? (
+          <RuleSection desk={desk} rule={desk.rule.data} />
+        ) : desk.rule.error ? (
+          <Notice problem={problemFrom(desk.rule.error)} onRetry={() => void desk.rule.refetch()} />
+        ) : (
+          <p role="status">{words.loading}</p>
+        )}
+      </main>
+    </div>
+  )
+}
