@@ -1,6 +1,6 @@
 /** The rule in the terminal: what is in force and since when, what was set before, what it would do. Pure. */
 import type { Rule, RulePoint, RulePreview, RuleSetting } from '@gaugewright/contract'
-import Table from 'cli-table3'
+import { plainTable } from './plainTable.ts'
 
 export function printRule(rule: Rule): string {
   const [inForce, ...before] = rule.history
@@ -36,7 +36,9 @@ export function printRulePreview(preview: RulePreview, marked: readonly (number 
   ]
   const rows = preview.points.filter(({ letStandAt }) => [...USUAL, ...marked].includes(letStandAt))
   words.push('', curveTable(rows, preview, marked), '')
-  words.push('Ranges hold eight in ten. Expected by the odds alone: they are measured in npm run bench:accuracy.')
+  words.push(
+    'Readings a morning; a busy morning is one in ten. Ranges hold in eight cases of ten. * in force or asked for.',
+  )
   if (at !== null) {
     words.push(
       `At ${at.letStandAt}, in these mornings: ${at.expectedWrong.toFixed(1)} wrong readings expected, ${at.low} to ${at.high}.`,
@@ -53,13 +55,15 @@ export function printRulePreview(preview: RulePreview, marked: readonly (number 
 }
 
 function curveTable(rows: readonly RulePoint[], preview: RulePreview, marked: readonly (number | null)[]): string {
-  const none = { top: '', 'top-mid': '', 'top-left': '', 'top-right': '', bottom: '', 'bottom-mid': '' }
-  const gone = { 'bottom-left': '', 'bottom-right': '', left: ' ', 'left-mid': '', mid: '', 'mid-mid': '', right: '' }
-  const table = new Table({
-    head: ['let stand at', 'let stand', 'left to you', 'busy morning', 'share left', 'wrong a month', 'wrong a year'],
-    chars: { ...none, ...gone, 'right-mid': '', middle: '  ' },
-    style: { 'padding-left': 0, 'padding-right': 0, head: [], border: [], compact: true },
-  })
+  const table = plainTable([
+    'let stand at',
+    'let stand',
+    'left to you',
+    'busy morning',
+    'share left',
+    'wrong a month',
+    'wrong a year',
+  ])
   const { mornings, readings } = preview
   for (const row of rows) {
     table.push([

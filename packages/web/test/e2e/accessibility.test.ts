@@ -73,7 +73,10 @@ const settingsStates: Record<string, (page: Page) => Promise<unknown>> = {
       await page.getByRole('textbox', { name: 'Why' }).press('Enter')
       await page.getByText('Set. It holds').waitFor()
     }
-    await page.getByRole('button', { name: /^Set again/ }).first().waitFor()
+    await page
+      .getByRole('button', { name: /^Set again/ })
+      .first()
+      .waitFor()
   },
 }
 
