@@ -39,3 +39,26 @@ export function writeNetworkFiles(folder: string, network: SyntheticNetwork, pla
   closeSync(out)
   return files
 }
+
+/** The readings of the last day alone, as another file beside the network's own. */
+export function writeLastDay(folder: string, network: SyntheticNetwork): string {
+  const { gauges, table } = network
+  const iso = isoFromDay(table.firstDay + table.dayCount - 1)
+  const rows = lastDayMm(network).flatMap((mm, g) => (Number.isNaN(mm) ? [] : [`${gauges.ids[g]},${iso},${mm}\n`]))
+  const path = join(folder, 'last-day.csv')
+  writeFileSync(path, `gauge,day,amount\n${rows.join('')}`)
+  return path
+}
+
+/** Place of every gauge and square root of its amount on the last day, nothing where it was silent. */
+export function writeRootsOfLastDay(folder: string, network: SyntheticNetwork): string {
+  const { xM, yM } = network.gauges
+  const rows = lastDayMm(network).map((mm, g) => `${xM[g]},${yM[g]},${Number.isNaN(mm) ? '' : Math.sqrt(mm)}\n`)
+  const path = join(folder, 'roots.csv')
+  writeFileSync(path, `x,y,root\n${rows.join('')}`)
+  return path
+}
+
+function lastDayMm({ table }: SyntheticNetwork): number[] {
+  return Array.from(table.amountMm.subarray((table.dayCount - 1) * table.gaugeCount))
+}
