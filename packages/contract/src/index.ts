@@ -6,6 +6,16 @@ export {
   exportAcceptedAskSchema,
   exportedDaySchema,
 } from './exports.ts'
+export {
+  type GaugeHabitsAnswer,
+  type GaugeHabitsAsk,
+  gaugeHabitsAskSchema,
+  gaugeHabitsSchema,
+  habitSchema,
+  type NetworkHabitsAnswer,
+  networkHabitsSchema,
+  type WireHabit,
+} from './habits.ts'
 export { routes } from './routes.ts'
 export {
   type PreviewRuleAsk,

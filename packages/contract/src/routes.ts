@@ -12,5 +12,7 @@ export const routes = {
   readRule: { method: 'GET', path: '/api/rule' }, // -> ruleSchema
   setRule: { method: 'POST', path: '/api/rule' }, // setRuleAskSchema -> ruleSchema
   previewRule: { method: 'GET', path: '/api/rule/preview' }, // previewRuleAskSchema as query -> rulePreviewSchema, or lines
+  networkHabits: { method: 'GET', path: '/api/habits' }, // -> networkHabitsSchema
+  gaugeHabits: { method: 'GET', path: '/api/habits/:gauge' }, // -> gaugeHabitsSchema
   mapLayers: { method: 'GET', path: '/api/map' }, // -> mapLayersSchema
 } as const

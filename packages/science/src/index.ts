@@ -21,6 +21,7 @@ export { isohyetLevels } from './field/isohyetLevels.ts'
 export { type Isohyet, isohyets, type Position } from './field/isohyets.ts'
 // Habits
 export { findHabits, type GaugeHabits, type NetworkHabits } from './habits/findHabits.ts'
+export { digitsFromSteps } from './habits/gaugeDigits.ts'
 export { type Habit, type HabitKind, habitKinds } from './habits/habit.ts'
 export { amountClassesMm, lightBelowMm } from './habits/lightAmounts.ts'
 // Kriging

@@ -11,6 +11,7 @@ import { addDoctorCommand } from './commands/doctor.ts'
 import { addExpectCommand } from './commands/expect.ts'
 import { addExplainCommand } from './commands/explain.ts'
 import { addExportCommand } from './commands/export.ts'
+import { addHabitsCommand } from './commands/habits.ts'
 import { addImportCommand } from './commands/import.ts'
 import { addRestoreCommand } from './commands/restore.ts'
 import { addRuleCommand } from './commands/rule.ts'
@@ -39,6 +40,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addExplainCommand,
     addDecideCommand,
     addUndoCommand,
+    addHabitsCommand,
     addRuleCommand,
     addCheckCommand,
     addExpectCommand,

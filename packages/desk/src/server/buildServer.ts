@@ -11,7 +11,9 @@ import { evidenceForReadingRoute } from './routes/evidenceForReading.ts'
 import { exportAcceptedRoute } from './routes/exportAccepted.ts'
 import { exportDayRoute } from './routes/exportDay.ts'
 import { fieldForDayRoute } from './routes/fieldForDay.ts'
+import { gaugeHabitsRoute } from './routes/gaugeHabits.ts'
 import { mapLayersRoute } from './routes/mapLayers.ts'
+import { networkHabitsRoute } from './routes/networkHabits.ts'
 import { previewRuleRoute } from './routes/previewRule.ts'
 import { readRuleRoute } from './routes/readRule.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
@@ -59,6 +61,8 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     readRuleRoute,
     setRuleRoute,
     previewRuleRoute,
+    networkHabitsRoute,
+    gaugeHabitsRoute,
     mapLayersRoute,
     exportAcceptedRoute,
     exportDayRoute,

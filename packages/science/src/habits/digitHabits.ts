@@ -4,7 +4,7 @@
  */
 import { binomialAtLeast } from '../stats/binomial.ts'
 import { normalCdf } from '../stats/normalCdf.ts'
-import { type GaugeDigits, unroundedShare } from './gaugeDigits.ts'
+import { type GaugeDigits, unroundedDigits, unroundedShare } from './gaugeDigits.ts'
 import type { HabitSeen } from './habit.ts'
 
 /** Chance at which honest amounts may be taken for rounded ones, each gauge. */
@@ -19,26 +19,61 @@ const coarseStepMm = 0.5
 const offThatMatters = 0.05
 const z80 = 1.2815515655446004
 
-export function roundingHabit(kind: 'fives' | 'tens', digits: GaugeDigits): HabitSeen | null {
-  const every = kind === 'fives' ? 5 : 10
-  const readings = kind === 'fives' ? digits.fromFive : digits.fromTen
-  const found = kind === 'fives' ? digits.fives : digits.tens
-  const meanSteps = kind === 'fives' ? digits.meanFromFive : digits.meanFromTen
-  if (readings < enoughReadings) return null
-  const honest = Math.max(leastUnrounded[every], unroundedShare(every, meanSteps))
-  const roundedFrom = (share: number): number => (share - honest) / (1 - honest)
-  const share = (found + 0.5) / (readings + 1)
-  const sd = Math.sqrt((share * (1 - share)) / readings) / (1 - honest)
-  const value = roundedFrom(share)
-  const isBeyond = binomialAtLeast(found, readings, honest) <= roundingLevel
+/**
+ * Shares of the amounts that are rounded to fives and to tens of steps, told apart by the last digits: who rounds to
+ * fives writes as many fives as zeros, who rounds to tens only zeros.
+ *
+ *   share ending in 0 = (1 - fives - tens) · honest₀ + fives / 2 + tens
+ *   share ending in 5 = (1 - fives - tens) · honest₅ + fives / 2
+ *
+ * @returns fives and tens; none where there are too few amounts
+ */
+export function roundingHabits(digits: GaugeDigits): HabitSeen[] {
+  const n = digits.withDigits
+  if (n < enoughReadings) return []
+  const [honest0 = 0.1, , , , , honest5 = 0.1] = unroundedDigits(digits.meanWithDigits)
+  const zeros = digits.lastDigit[0]! / n
+  const fives = digits.lastDigit[5]! / n
+  const gain = 1 / (1 - honest0 - honest5)
+  const rounded = gain * (zeros + fives - honest0 - honest5)
+  const toFives = 2 * (fives - (1 - rounded) * honest5)
+  const toTens = rounded - toFives
+  // Both are linear in the two shares, whose errors are multinomial.
+  const slope = 2 * honest5 * gain
+  const errorOf = (perZero: number, perFive: number): number => {
+    const variance = perZero ** 2 * zeros + perFive ** 2 * fives - (perZero * zeros + perFive * fives) ** 2
+    return Math.sqrt(variance / n + (0.5 / n) ** 2)
+  }
+  const toFivesSd = errorOf(slope, 2 + slope)
+  const toTensSd = errorOf(gain - slope, gain - 2 - slope)
+  const isBeyond = (found: number, among: number, share: number): boolean =>
+    among > 0 && binomialAtLeast(found, among, share) <= roundingLevel
+  const manyFives = isBeyond(
+    digits.fives,
+    digits.fromFive,
+    Math.max(leastUnrounded[5], unroundedShare(5, digits.meanFromFive)),
+  )
+  const manyTens =
+    isBeyond(digits.lastDigit[0]!, n, Math.max(leastUnrounded[10], honest0)) &&
+    // More zeros than go with the fives.
+    isBeyond(
+      digits.lastDigit[0]!,
+      digits.lastDigit[0]! + digits.lastDigit[5]!,
+      Math.max(0.5, honest0 / (honest0 + honest5)),
+    )
+  return [rounding('fives', toFives, toFivesSd, manyFives, n), rounding('tens', toTens, toTensSd, manyTens, n)]
+}
+
+function rounding(kind: 'fives' | 'tens', value: number, sd: number, isBeyond: boolean, readings: number): HabitSeen {
+  const within = (share: number): number => Math.max(0, Math.min(1, share))
   const sure = normalCdf((value - roundedThatMatters) / sd)
   return {
     kind,
-    value: Math.max(0, value),
-    low: Math.max(0, value - z80 * sd),
-    high: Math.max(0, Math.min(1, value + z80 * sd)),
+    value: within(value),
+    low: within(value - z80 * sd),
+    high: within(value + z80 * sd),
     sure: isBeyond ? sure : Math.min(sure, 0.5),
-    size: Math.max(0, Math.min(1, value)),
+    size: within(value),
     readings,
   }
 }

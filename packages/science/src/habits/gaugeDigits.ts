@@ -12,13 +12,17 @@ export interface GaugeDigits {
   fromFive: number
   fives: number
   meanFromFive: number
-  /** The same for ten. */
-  fromTen: number
-  tens: number
-  meanFromTen: number
-  /** Last digits 0…9 of the readings of ten steps or more. */
+  /** Last digits 0…9 of the readings of `digitsFromSteps` or more, their number, and their mean in steps. */
   lastDigit: Int32Array
+  withDigits: number
+  meanWithDigits: number
 }
+
+/**
+ * Last digits are looked at from 13 steps on: 13 to 17 are what is rounded to 15, 18 to 22 what is rounded to 20, so that
+ * no round figure takes in smaller amounts that do not count.
+ */
+export const digitsFromSteps = 13
 
 /** @param resolutionMm  step of each gauge; Float64Array(gaugeCount) */
 export function digitsOf(table: DailyTable, resolutionMm: Float64Array): GaugeDigits[] {
@@ -32,10 +36,9 @@ export function digitsOf(table: DailyTable, resolutionMm: Float64Array): GaugeDi
       fromFive: 0,
       fives: 0,
       meanFromFive: 0,
-      fromTen: 0,
-      tens: 0,
-      meanFromTen: 0,
       lastDigit: new Int32Array(10),
+      withDigits: 0,
+      meanWithDigits: 0,
     }),
   )
   for (let i = 0; i < table.amountMm.length; i++) {
@@ -53,16 +56,15 @@ export function digitsOf(table: DailyTable, resolutionMm: Float64Array): GaugeDi
       digits.meanFromFive += steps
       if (steps % 5 === 0) digits.fives++
     }
-    if (steps >= 10) {
-      digits.fromTen++
-      digits.meanFromTen += steps
+    if (steps >= digitsFromSteps) {
+      digits.withDigits++
+      digits.meanWithDigits += steps
       digits.lastDigit[steps % 10]! += 1
-      if (steps % 10 === 0) digits.tens++
     }
   }
   for (const digits of out) {
     digits.meanFromFive /= Math.max(1, digits.fromFive)
-    digits.meanFromTen /= Math.max(1, digits.fromTen)
+    digits.meanWithDigits /= Math.max(1, digits.withDigits)
   }
   return out
 }
@@ -80,10 +82,13 @@ export function unroundedShare(every: number, meanSteps: number): number {
   return (1 - q) / (1 - q ** every)
 }
 
-/** Shares of the last digits 0…9 of amounts of ten steps or more, spread in the same way. */
+/**
+ * Shares of the last digits 0…9 of amounts of `digitsFromSteps` or more, spread in the same way.
+ * @param meanSteps  of those amounts
+ */
 export function unroundedDigits(meanSteps: number): number[] {
-  const first = unroundedShare(10, meanSteps)
-  const above = Math.max(0.1, meanSteps - 10)
+  const above = Math.max(0.1, meanSteps - digitsFromSteps)
   const q = above / (1 + above)
-  return Array.from({ length: 10 }, (_, digit) => first * q ** digit)
+  const first = (1 - q) / (1 - q ** 10)
+  return Array.from({ length: 10 }, (_, digit) => first * q ** ((digit - digitsFromSteps + 20) % 10))
 }

@@ -22,7 +22,7 @@ export const habitKinds = [
  * - dated: days by which its window runs ahead of the network's; below 0 it reports an earlier day's rain
  * - shifting, carried, mistaken: rate against the network's (1 is usual) of rain dated a day off now and then, of totals
  *   over days that were not declared, of single-day mistakes
- * - fives, tens: share of its amounts that are rounded to multiples of 5, or of 10, of its steps
+ * - fives, tens: share of its amounts that are rounded to multiples of 5, or of 10, of its steps, told apart
  * - coarse: step it is read to, mm
  * - off-steps: share of its wet readings between its own steps
  * - few-light: light amounts it reports against what gauges around report on the same days (1 is usual)

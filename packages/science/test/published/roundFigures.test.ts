@@ -3,8 +3,9 @@
  * exact binomial limits and to geometric amounts, worked out apart from this code (scipy 1.17.1: binom.isf, geom).
  */
 import { describe, expect, it } from 'vitest'
-import { unroundedDigits, unroundedShare } from '../../src/habits/gaugeDigits.ts'
+import { digitsFromSteps, unroundedDigits, unroundedShare } from '../../src/habits/gaugeDigits.ts'
 import { binomialAtLeast, binomialLimit } from '../../src/stats/binomial.ts'
+import { seededRandom } from '../../src/stats/seededRandom.ts'
 
 describe('one-sided binomial limits for multiples of five, p = 0.2, at 5, 1 and 0.1 %', () => {
   it.each([
@@ -36,12 +37,22 @@ describe('amounts spread geometrically in hundredths of an inch, nobody rounding
     expect(unroundedShare(5, 20 + 4)).toBeCloseTo(0.221, 3)
   })
 
-  it('the shares of the last digits sum to 1 and fall from 0 to 9', () => {
-    const shares = unroundedDigits(35 + 9)
+  it('the shares of the last digits, from 13 steps on, are those of simulated geometric amounts', () => {
+    const mean = 35
+    const shares = unroundedDigits(mean + 12)
     expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12)
-    shares.forEach((share, digit) => {
-      if (digit > 0) expect(share).toBeLessThan(shares[digit - 1]!)
+    const counts = new Array<number>(10).fill(0)
+    const random = seededRandom(17)
+    let from13 = 0
+    for (let k = 0; k < 400_000; k++) {
+      // Geometric on 1, 2, … by inversion.
+      const steps = 1 + Math.floor(Math.log(1 - random()) / Math.log(1 - 1 / mean))
+      if (steps < digitsFromSteps) continue
+      from13++
+      counts[steps % 10]! += 1
+    }
+    counts.forEach((count, digit) => {
+      expect(Math.abs(count / from13 - shares[digit]!)).toBeLessThan(0.003)
     })
-    expect(shares[0]).toBeCloseTo(unroundedShare(10, 35 + 9), 12)
   })
 })

@@ -5,6 +5,7 @@
  */
 import { createHash } from 'node:crypto'
 import {
+  type DecidedCounts,
   epochDayFromIso,
   type GaugeSet,
   type IsoDay,
@@ -28,6 +29,10 @@ export interface LearnedModel {
   gaugesKey: string
   /** Names the science, the days learned from, the gauges and the decisions. */
   version: string
+  /** The same without the decisions. */
+  learnedVersion: string
+  /** What persons decided, as far as the model knows; null where nothing. */
+  decided: DecidedCounts | null
 }
 
 interface Provenance {
@@ -94,7 +99,8 @@ async function withDecisions(
   const counted = await keptCounts(ledger, { ...ask, indexOf, firstDay, untilDay, gaugesKey })
   if (counted === null) return learned
   const model = withDecidedRates(learned.model, counted.counts)
-  return model === learned.model ? learned : { ...learned, model, version: `${learned.version}, ${counted.version}` }
+  if (model === learned.model) return learned
+  return { ...learned, model, version: `${learned.version}, ${counted.version}`, decided: counted.counts }
 }
 
 /** The newest day that is learned from. */
@@ -109,7 +115,7 @@ async function readOrLearn(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: stri
     const made = provenanceFrom(cached.version)
     if (made !== null && made.science === scienceVersion() && made.gauges === gaugesKey) {
       const model = modelFromText(cached.body)
-      if (model !== null) return { model, ...placed(ask.gauges), gaugesKey, version: cached.version }
+      if (model !== null) return learnedFrom(model, ask.gauges, gaugesKey, cached.version)
     }
   }
   return learnAndKeep(ledger, ask, gaugesKey)
@@ -129,7 +135,11 @@ async function learnAndKeep(ledger: Ledger, ask: LearnedModelAsk, gaugesKey: str
     lastDay,
   })
   await ledger.saveCached(ask.networkId, CACHE_KEY, version, textFromModel(model))
-  return { model, gaugeSet, indexOf, gaugesKey, version }
+  return learnedFrom(model, ask.gauges, gaugesKey, version)
+}
+
+function learnedFrom(model: Model, gauges: readonly Gauge[], gaugesKey: string, version: string): LearnedModel {
+  return { model, ...placed(gauges), gaugesKey, version, learnedVersion: version, decided: null }
 }
 
 /** Learns beside the work; the next review uses it. What fails here is tried again at the next review. */
