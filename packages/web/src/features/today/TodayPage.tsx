@@ -1,6 +1,7 @@
 import { useCallback } from 'react'
 import { problemFrom } from '../../api/problemError.ts'
 import { Notice } from '../../ui/Notice.tsx'
+import { ScreenHeader } from '../../ui/ScreenHeader.tsx'
 import { useWords } from '../../words/WordsContext.tsx'
 import { MorningView } from './MorningView.tsx'
 import styles from './TodayPage.module.css'
@@ -14,13 +15,17 @@ export function TodayPage(props: TodayProps) {
   const retry = useCallback(() => void day.review.refetch(), [day.review.refetch])
   if (day.review.data) return <MorningView {...props} day={day} review={day.review.data} />
   return (
-    <main className={styles.waiting}>
-      <h1 className="sr-only">{words.today}</h1>
-      {day.review.error ? (
-        <Notice problem={problemFrom(day.review.error)} onRetry={retry} />
-      ) : (
-        <p role="status">{words.loading}</p>
-      )}
-    </main>
+    <div className={styles.page}>
+      <ScreenHeader networkName="" tools={props.tools}>
+        <h1 className="sr-only">{words.today}</h1>
+      </ScreenHeader>
+      <main className={styles.waiting}>
+        {day.review.error ? (
+          <Notice problem={problemFrom(day.review.error)} onRetry={retry} />
+        ) : (
+          <p role="status">{words.loading}</p>
+        )}
+      </main>
+    </div>
   )
 }
