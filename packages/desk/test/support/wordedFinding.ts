@@ -33,9 +33,13 @@ export function findingOf(change: Partial<Finding> = {}): Finding {
   }
 }
 
-/** The same low, middle and high for all levels around them. */
+/** Central 80 % as given, half the low and twice the high beyond it. */
 export function expectationOf(lowMm: number, midMm: number, highMm: number, dryChance: number): Finding['expectation'] {
-  const at = (level: number): number => (level <= 0.1 ? lowMm : level < 0.9 ? midMm : highMm)
+  const at = (level: number): number => {
+    if (level < 0.1) return lowMm / 2
+    if (level > 0.9) return 2 * highMm
+    return level === 0.1 ? lowMm : level === 0.9 ? highMm : midMm
+  }
   return { dryChance, meanMm: midMm, quantilesMm: expectationLevels.map(at) }
 }
 

@@ -6,7 +6,7 @@ import type { Explanation, Unit } from '@gaugewright/science'
 import { type Degree, degreeOf } from './degree.ts'
 import { type Expected, expectedForm, isSaidAlike, type Place, placeOf } from './expected.ts'
 import { isReadable, mmPer } from './figures.ts'
-import { swapOf } from './mistakenText.ts'
+import { type Swap, swapOf } from './mistakenText.ts'
 import { rangeOf, type WordingAsk } from './wordingAsk.ts'
 
 export type Claim = {
@@ -27,8 +27,11 @@ type ClaimDetail =
    * right may leave finer ones than a gauge shows.
    */
   | { kind: 'decimal'; places: 1 | 2 | null; meantMm: number; isRounded: boolean; hidesDigits: boolean }
-  /** `isConverted`: the amount went through a conversion that it did not need; else the field had the other unit. */
-  | { kind: 'unit'; measuredIn: Unit; isConverted: boolean; meantMm: number }
+  /**
+   * `isConverted`: the amount went through a conversion that it did not need; else the field had the other unit.
+   * `isOffScale`: it has hundredths, which no millimetre scale shows and which speaks against it.
+   */
+  | { kind: 'unit'; measuredIn: Unit; isConverted: boolean; isOffScale: boolean; meantMm: number }
   /** `owner` of what was typed: the other day, of the amount here; this day, of the amount there; `both`, of two zeros. */
   | {
       kind: 'day'
@@ -59,7 +62,7 @@ type ClaimDetail =
   | { kind: 'first-fill-only'; isAbove: boolean }
   | { kind: 'false-zero' }
   | { kind: 'wetted'; isSmall: boolean; maySnow: boolean }
-  | { kind: 'transposed'; originalText: string; swappedText: string; unit: Unit; isAsTyped: boolean }
+  | ({ kind: 'transposed' } & Swap)
   | { kind: 'repeated'; earlierDay: number }
   | { kind: 'other'; mayBeShower: boolean }
 
@@ -103,7 +106,8 @@ function detailOf(explanation: Explanation, ask: WordingAsk, place: Place): Clai
       // The same figure in the other unit is plain arithmetic; back through a conversion the explanation knows the cell.
       const sameFigureMm = measuredIn === 'in' ? finding.reportedMm * mmPer.in : finding.reportedMm / mmPer.in
       const meantMm = isConverted ? impliedMm : sameFigureMm
-      return { kind: 'unit', measuredIn, isConverted, meantMm }
+      const isOffScale = measuredIn === 'mm' && !isConverted && !isReadable(finding.reportedMm / mmPer.in, 'mm')
+      return { kind: 'unit', measuredIn, isConverted, isOffScale, meantMm }
     }
     case 'day':
       return dayDetail(explanation, ask)

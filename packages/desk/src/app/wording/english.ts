@@ -6,6 +6,7 @@ import type { Claim } from './claim.ts'
 import type { Degree } from './degree.ts'
 import type { Expected, Place } from './expected.ts'
 import type { Figures } from './figures.ts'
+import type { Swap } from './mistakenText.ts'
 
 const places: Record<Exclude<Place, 'within'>, string> = {
   'far below': 'far less',
@@ -48,7 +49,7 @@ export function englishSentence(claim: Claim, say: Figures): string {
         return `${capital(typed)} is ${places[claim.place]} than expected, ${stillRight[claim.degree]}. ${here}`
       return doubted.has(claim.degree)
         ? `${capital(typed)} would fit by itself, but other explanations taken together are likelier. ${here}`
-        : `${capital(typed)} fits in with the neighbours. ${here}`
+        : `${capital(typed)} fits in with the neighbours${claim.degree === 'even' ? ', yet may or may not be right' : ''}. ${here}`
     case 'decimal':
       return `${lead}the decimal point slipped${claim.places === null ? '' : claim.places === 1 ? ' one place' : ' two places'}, ${claim.isRounded ? 'about ' : ''}${say.own(claim.meantMm, claim.hidesDigits ? 'about' : 'read')} typed as ${typed}. ${here}`
     case 'unit':
@@ -66,7 +67,7 @@ export function englishSentence(claim: Claim, say: Figures): string {
     case 'wetted':
       return `${lead}${typed} came from ${waters(claim)}, not from rain of that day. ${here}`
     case 'transposed':
-      return `${lead}two digits changed places, ${claim.isAsTyped ? `"${claim.originalText}" typed as "${claim.swappedText}"` : `${claim.originalText} ${claim.unit} became ${claim.swappedText} ${claim.unit}`}. ${here}`
+      return `${lead}two digits changed places${swapClause(claim)}. ${here}`
     case 'repeated':
       return `${lead}the amount of ${say.day(claim.earlierDay)} was typed again, ${typed} on both days. ${here}`
     case 'other':
@@ -104,7 +105,7 @@ function unitClause(claim: Extract<Claim, { kind: 'unit' }>, typed: string, say:
   const [measured, other] = claim.measuredIn === 'in' ? ['inches', 'millimetres'] : ['millimetres', 'inches']
   return claim.isConverted
     ? `an amount of ${say.readIn(claim.meantMm, claim.measuredIn)} was taken for ${other} and converted to ${typed}`
-    : `"${claim.typedText}" was read in ${measured}, not in ${other}; that makes about ${say.about(claim.meantMm)}`
+    : `"${claim.typedText}" was read in ${measured}, not in ${other}${claim.isOffScale ? ', though millimetre scales show no hundredths' : ''}; that makes about ${say.about(claim.meantMm)}`
 }
 
 function dayClauses(claim: Extract<Claim, { kind: 'day' }>, typed: string, say: Figures): string {
@@ -142,6 +143,13 @@ function carriedClauses(claim: Extract<Claim, { kind: 'carried' }>, typed: strin
     both: `zeros or no reading for ${earlier}`,
   }[claim.before]
   return `${typed} is a total of ${days}, with ${before}. ${expected}`
+}
+
+function swapClause({ originalText, swappedText, unit, isAsTyped }: Swap): string {
+  if (originalText === null) return ''
+  return isAsTyped
+    ? `, "${originalText}" typed as "${swappedText}"`
+    : `, ${originalText} ${unit} became ${swappedText} ${unit}`
 }
 
 function waters({ isSmall, maySnow }: Extract<Claim, { kind: 'wetted' }>): string {

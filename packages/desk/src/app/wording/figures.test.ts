@@ -55,7 +55,7 @@ describe('figuresFor', () => {
 })
 
 it('isReadable holds for what a gauge in the unit can show', () => {
-  expect([12.4, 1.25, 0.226].map((mm) => isReadable(mm, 'mm'))).toEqual([true, false, false])
+  expect([12.4, 1.25, 4.496].map((mm) => isReadable(mm, 'mm'))).toEqual([true, false, false])
   expect([0.254, 12.45, 0.3].map((mm) => isReadable(mm, 'in'))).toEqual([true, true, false])
 })
 

@@ -96,9 +96,12 @@ function readText(amountMm: number, unit: Unit): string {
   return unit === 'in' ? value.toFixed(2) : String(Number(value.toFixed(1)))
 }
 
+/** Inches come back from files in hundredths of a millimetre. */
+const readableWithinMm = { mm: 0.0006, in: 0.006 } as const
+
 /** Whether a gauge read in the unit can show the amount: whole tenths of a millimetre or hundredths of an inch. */
 export function isReadable(amountMm: number, unit: Unit): boolean {
-  return Math.abs(Number(readText(amountMm, unit)) * mmPer[unit] - amountMm) < 0.006
+  return Math.abs(Number(readText(amountMm, unit)) * mmPer[unit] - amountMm) < readableWithinMm[unit]
 }
 
 /** The value that `about` shows, in the unit. Comparisons in words are made with it, so that no sentence contradicts itself. */

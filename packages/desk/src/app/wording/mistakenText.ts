@@ -4,41 +4,30 @@ import { exactText, mmPer } from './figures.ts'
 import type { WordingAsk } from './wordingAsk.ts'
 
 export interface Swap {
-  originalText: string
+  /** Null where the explanation does not say which digits, or says others than those of what was typed. */
+  originalText: string | null
   swappedText: string
   /** In which the digits of the two are the same: the typed one, or the other where the swap was made before a conversion. */
   unit: Unit
   isAsTyped: boolean
 }
 
-/**
- * The two figures whose digits changed places, with as many decimals. The explanation gives the original in millimetres.
- * @returns isKnown false where the explanation does not say which digits
- */
-export function swapOf(
-  { detail, impliedMm }: Pick<Explanation, 'detail' | 'impliedMm'>,
-  ask: WordingAsk,
-): Swap & { isKnown: boolean } {
-  const isKnown = detail?.kind === 'transposed'
-  const originalMm = isKnown ? Number(detail.originalText) : impliedMm
+/** The two figures whose digits changed places, with as many decimals. The explanation gives the original in millimetres. */
+export function swapOf({ detail }: Pick<Explanation, 'detail'>, ask: WordingAsk): Swap {
   const { typedText, typedUnit, finding, language } = ask
-  const otherUnit = typedUnit === 'in' ? 'mm' : 'in'
+  const unknown = { originalText: null, swappedText: typedText, unit: typedUnit, isAsTyped: true }
+  if (detail?.kind !== 'transposed') return unknown
+  const originalMm = Number(detail.originalText)
   const isSwapIn = (unit: Unit): boolean => hasSameDigits(originalMm, finding.reportedMm, unit)
-  if (isKnown && !isSwapIn(typedUnit) && isSwapIn(otherUnit)) {
-    const mark = decimalMarkOf(language)
-    const text = (amountMm: number): string =>
-      (amountMm / mmPer[otherUnit]).toFixed(COMPARED_DECIMALS).replace('.', mark)
-    return {
-      originalText: text(originalMm),
-      swappedText: text(finding.reportedMm),
-      unit: otherUnit,
-      isAsTyped: false,
-      isKnown,
-    }
+  if (isSwapIn(typedUnit)) {
+    const hundredths = Math.round((originalMm / mmPer[typedUnit]) * 100) / 100
+    return { ...unknown, originalText: asTyped(hundredths * mmPer[typedUnit], ask, decimalsOf(typedText)) }
   }
-  const hundredths = Math.round((originalMm / mmPer[typedUnit]) * 100) / 100
-  const originalText = asTyped(hundredths * mmPer[typedUnit], ask, decimalsOf(typedText))
-  return { originalText, swappedText: typedText, unit: typedUnit, isAsTyped: true, isKnown }
+  const unit = typedUnit === 'in' ? 'mm' : 'in'
+  if (!isSwapIn(unit)) return unknown
+  const mark = decimalMarkOf(language)
+  const text = (amountMm: number): string => (amountMm / mmPer[unit]).toFixed(COMPARED_DECIMALS).replace('.', mark)
+  return { originalText: text(originalMm), swappedText: text(finding.reportedMm), unit, isAsTyped: false }
 }
 
 /**

@@ -3,7 +3,7 @@
  * by arithmetic: there is no field here for a neighbour's amount or for what neighbours made expected.
  */
 import type { Explanation, Unit } from '@gaugewright/science'
-import { asTyped, swapOf } from './mistakenText.ts'
+import { asTyped, type Swap, swapOf } from './mistakenText.ts'
 import type { WordingAsk } from './wordingAsk.ts'
 
 export type Question =
@@ -17,7 +17,7 @@ export type Question =
   | { kind: 'first-fill-only' }
   | { kind: 'false-zero' }
   | { kind: 'wetted'; maySnow: boolean }
-  | { kind: 'transposed'; swappedText: string; originalText: string | null; unit: Unit; isAsTyped: boolean }
+  | ({ kind: 'transposed' } & Swap)
   | { kind: 'repeated'; earlierDay: number }
   | { kind: 'other' }
 
@@ -43,10 +43,8 @@ export function questionOf(explanation: Explanation, ask: WordingAsk): Question 
     }
     case 'wetted':
       return { kind: 'wetted', maySnow: ask.isSnowSeason }
-    case 'transposed': {
-      const { isKnown, originalText, ...swap } = swapOf(explanation, ask)
-      return { kind: 'transposed', ...swap, originalText: isKnown ? originalText : null }
-    }
+    case 'transposed':
+      return { kind: 'transposed', ...swapOf(explanation, ask) }
     case 'repeated':
       return { kind: 'repeated', earlierDay: detail?.kind === 'repeated' ? detail.earlierDay : finding.day - 1 }
     default:

@@ -6,6 +6,7 @@ import type { Claim } from './claim.ts'
 import type { Degree } from './degree.ts'
 import type { Expected, Place } from './expected.ts'
 import type { Figures } from './figures.ts'
+import type { Swap } from './mistakenText.ts'
 
 const places: Record<Exclude<Place, 'within'>, string> = {
   'far below': 'mucho menos',
@@ -48,7 +49,7 @@ export function spanishSentence(claim: Claim, say: Figures): string {
         return `${capital(typed)} es ${places[claim.place]} de lo esperado, ${stillRight[claim.degree]}. ${here}`
       return doubted.has(claim.degree)
         ? `${capital(typed)} encajaría por sí solo, pero otras explicaciones juntas son más probables. ${here}`
-        : `${capital(typed)} concuerda con los vecinos. ${here}`
+        : `${capital(typed)} concuerda con los vecinos${claim.degree === 'even' ? ', pero puede ser correcto o no' : ''}. ${here}`
     case 'decimal':
       return `${lead}la coma decimal se corrió${claim.places === null ? '' : claim.places === 1 ? ' un lugar' : ' dos lugares'}, ${claim.isRounded ? 'alrededor de ' : ''}${say.own(claim.meantMm, claim.hidesDigits ? 'about' : 'read')} escrito como ${typed}. ${here}`
     case 'unit':
@@ -66,7 +67,7 @@ export function spanishSentence(claim: Claim, say: Figures): string {
     case 'wetted':
       return `${lead}${typed} vino ${waters(claim)}, no de la lluvia de ese día. ${here}`
     case 'transposed':
-      return `${lead}dos cifras cambiaron de lugar, ${claim.isAsTyped ? `"${claim.originalText}" escrito como "${claim.swappedText}"` : `${claim.originalText} ${claim.unit} se volvió ${claim.swappedText} ${claim.unit}`}. ${here}`
+      return `${lead}dos cifras cambiaron de lugar${swapClause(claim)}. ${here}`
     case 'repeated':
       return `${lead}se escribió otra vez la cantidad del ${say.day(claim.earlierDay)}, ${typed} los dos días. ${here}`
     case 'other':
@@ -104,7 +105,7 @@ function unitClause(claim: Extract<Claim, { kind: 'unit' }>, typed: string, say:
   const [measured, other] = claim.measuredIn === 'in' ? ['pulgadas', 'milímetros'] : ['milímetros', 'pulgadas']
   return claim.isConverted
     ? `una cantidad de ${say.readIn(claim.meantMm, claim.measuredIn)} se tomó por ${other} y se convirtió en ${typed}`
-    : `"${claim.typedText}" se leyó en ${measured}, no en ${other}; eso da alrededor de ${say.about(claim.meantMm)}`
+    : `"${claim.typedText}" se leyó en ${measured}, no en ${other}${claim.isOffScale ? ', aunque las escalas en milímetros no muestran centésimas' : ''}; eso da alrededor de ${say.about(claim.meantMm)}`
 }
 
 function dayClauses(claim: Extract<Claim, { kind: 'day' }>, typed: string, say: Figures): string {
@@ -143,6 +144,13 @@ function carriedClauses(claim: Extract<Claim, { kind: 'carried' }>, typed: strin
     both: `con cero o sin lectura ${earlier}`,
   }[claim.before]
   return `${typed} es un total de ${days}, ${before}. ${expected}`
+}
+
+function swapClause({ originalText, swappedText, unit, isAsTyped }: Swap): string {
+  if (originalText === null) return ''
+  return isAsTyped
+    ? `, "${originalText}" escrito como "${swappedText}"`
+    : `, ${originalText} ${unit} se volvió ${swappedText} ${unit}`
 }
 
 function waters({ isSmall, maySnow }: Extract<Claim, { kind: 'wetted' }>): string {

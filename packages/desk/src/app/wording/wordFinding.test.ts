@@ -134,6 +134,7 @@ describe('how sure a sentence sounds', () => {
     expect(wordsFor(explanationOf('stands', 0.02), far).sentence).toMatch(/very unlikely to be right/)
     const usual = askOf('en', 'mm', { typedText: '45', finding: findingOf({ reportedMm: 45 }) })
     expect(wordsFor(explanationOf('stands', 0.8), usual).sentence).toMatch(/^45 mm fits in with the neighbours/)
+    expect(wordsFor(explanationOf('stands', 0.5), usual).sentence).toMatch(/^45 mm fits in .*, yet may or may not be/)
     expect(wordsFor(explanationOf('stands', 0.2), usual).sentence).toMatch(
       /other explanations taken together are likelier/,
     )

@@ -46,6 +46,18 @@ describe('unit', () => {
     expect(question).toContain('which scale 0.9 was read from: millimetres, or inches?')
   })
 
+  it('owns up where no millimetre scale shows the figure: 0.27, but not 4.3', () => {
+    const inInches = (typedText: string) =>
+      wordsFor(
+        millimetres,
+        askOf('en', 'in', { typedText, finding: findingOf({ reportedMm: 25.4 * Number(typedText) }) }),
+      ).sentence
+    expect(inInches('0.27')).toContain(
+      '"0.27" was read in millimetres, not in inches, though millimetre scales show no',
+    )
+    expect(inInches('4.3')).toContain('"4.3" was read in millimetres, not in inches; that makes about 0.17 in')
+  })
+
   it('a conversion made once too often names the amount in the unit it was read in', () => {
     expect(wordsFor(millimetres, typed('470', 470)).sentence).toContain(
       'an amount of 18.5 mm was taken for inches and converted to 470 mm',
@@ -194,6 +206,13 @@ describe('transposed', () => {
     expect(wordsFor(swap, ask).sentence).toContain('"0.43" typed as "0.34"')
     const spanish = askOf('es', 'in', { typedText: '0,34', finding: findingOf({ reportedMm: 8.636 }) })
     expect(wordsFor(swap, spanish).sentence).toContain('"0,43" escrito como "0,34"')
+  })
+
+  it('names no figures whose digits are not those of what was typed', () => {
+    const swap = explanationOf('transposed', 0.9, { detail: { kind: 'transposed', originalText: '3.1' } })
+    const { sentence, question } = wordsFor(swap, typed('10.8', 10.8))
+    expect(sentence).toContain('two digits changed places. Here')
+    expect(question).toBe('Could you check the order of the digits in your note?')
   })
 
   it('made before a conversion is said in the unit in which the digits are the same', () => {
