@@ -2,6 +2,7 @@
 import { isoFromDay } from '../data/parseWideCsv.ts'
 import { figure, percent, table } from '../print/table.ts'
 import type { FindingScores } from '../score/scoreFindings.ts'
+import { printRule } from './printRule.ts'
 import { bestPublished, lastHalf, type SetResult } from './runSet.ts'
 
 /** @param gaugeIds in the order of the tables */
@@ -21,6 +22,10 @@ export function printSet(result: SetResult, gaugeIds: readonly string[]): string
   for (const ours of [dayAfter, sameMorning]) {
     const scores = ours?.halves[half]
     if (scores !== undefined) parts.push(detail(`${ours!.name}, ${half} half`, scores, gaugeIds))
+    for (const each of result.halves) {
+      const rule = ours?.rule?.[each]
+      if (rule !== undefined) parts.push(printRule(`What a rule would let through, ${ours!.name}, ${each} half`, rule))
+    }
   }
   if (dayAfter === null) {
     const best = bestPublished(result, half)

@@ -8,6 +8,7 @@ import { type LooksBin, looksOfGood } from '../doubts/looksOfGood.ts'
 import { checkByCommand } from '../ours/checkByCommand.ts'
 import { expectByCommand } from '../ours/expectByCommand.ts'
 import { type FindingArrays, type FindingScores, findingsFromScores, scoreFindings } from '../score/scoreFindings.ts'
+import { type RuleScore, scoreRule } from '../score/scoreRule.ts'
 import { compareExpectation, type OurExpectation } from './compareExpectation.ts'
 
 export type Half = 'first' | 'second' | 'all'
@@ -43,6 +44,8 @@ export interface OurCheck extends CheckResult {
   doubts: Partial<Record<Half, Doubt[]>>
   /** How good readings look by their surroundings, by their odds. */
   looks: Partial<Record<Half, LooksBin[]>>
+  /** What a rule would let through, at several thresholds; not in files from before it was measured. */
+  rule?: Partial<Record<Half, RuleScore[]>>
 }
 
 export interface SetResult {
@@ -113,7 +116,16 @@ export async function runSet(set: InjectedSet, ask: RunSetAsk): Promise<SetResul
     }
     const scored = scoreAll(`gaugewright, ${part.replace('-', ' ')}`, 'this project', answer.value, answer.seconds)
     const looks = ask.halves.map((half) => [half, looksOfGood(set, answer.value, daysOfHalf(set.injected, half))])
-    const ours = { ...scored, doubts: describeDoubts(set, scored.halves), looks: Object.fromEntries(looks) }
+    const rule = ask.halves.map((half) => [
+      half,
+      scoreRule(answer.value, { ...set, ...daysOfHalf(set.injected, half) }),
+    ])
+    const ours = {
+      ...scored,
+      doubts: describeDoubts(set, scored.halves),
+      looks: Object.fromEntries(looks),
+      rule: Object.fromEntries(rule),
+    }
     if (sameMorning) result.ours.sameMorning = ours
     else result.ours.dayAfter = ours
   }
