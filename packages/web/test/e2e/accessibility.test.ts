@@ -36,6 +36,12 @@ const states: Record<string, (page: Page) => Promise<unknown>> = {
   docket: async () => undefined,
   roll: (page) => page.keyboard.press('l'),
   'what-if': (page) => page.keyboard.press('w'),
+  'what-if of letting stand': async (page) => {
+    const slipped = page.getByTestId('docket').getByRole('button').filter({ hasText: 'decimal point slipped' })
+    await slipped.first().click()
+    await page.getByTestId('what-if').getByRole('radio', { name: 'Stands' }).check({ force: true })
+    await page.locator('[data-testid=what-if][data-act=stands] tr[data-reading]').first().waitFor()
+  },
   keys: (page) => page.keyboard.press('?'),
   amend: (page) => page.keyboard.press('a'),
   asked: (page) => page.keyboard.press('q'),

@@ -1,5 +1,5 @@
 /** A morning at the real desk, on a demo ledger: decided, taken back and stepped through by keyboard alone. */
-import type { DayReview } from '@gaugewright/contract'
+import type { DayReview, WhatIf } from '@gaugewright/contract'
 import type { Browser } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import {
@@ -152,6 +152,52 @@ describe('the morning at the keyboard', () => {
     await soon(() => toDecide(page)).toBe((await ask('/api/days/latest')).facts.toDecide)
   })
 
+  it('tells before a decision what it would do to other readings; after it they are found so, and undo restores them', async () => {
+    const { page } = watched
+    const { before, row, told } = await weightyToStand()
+    await page.getByTestId('docket').getByRole('button').filter({ hasText: row.name }).first().click()
+    await page.waitForSelector(`[data-testid=evidence][data-reading="${row.readingId}"]`)
+    const panel = page.getByTestId('what-if')
+    for (let tries = 0; tries < 3 && (await panel.getAttribute('data-act')) !== 'stands'; tries += 1) {
+      await pressed('Shift+W')
+      await page.waitForTimeout(50)
+    }
+    await page.waitForSelector('[data-testid=what-if][data-act=stands][aria-busy=false]')
+    const rows = panel.locator('tr[data-reading]')
+    await soon(() => rows.evaluateAll((all) => all.map((each) => each.getAttribute('data-reading')))).toEqual(
+      told.findings.map(({ readingId }) => readingId),
+    )
+    const first = told.findings[0]!
+    const [wasText, thenText] = await rows
+      .first()
+      .locator('td')
+      .allTextContents()
+      .then((texts) => texts.slice(-2))
+    await pressed('s')
+    const effect = page.getByTestId('effect')
+    await soon(() => effect.textContent()).toContain(first.name)
+    await soon(() => toDecide(page)).toBe(told.toDecideAfter)
+    const decided = await ask('/api/days/latest')
+    const oddsIn = (review: DayReview, id: string) => review.roll.find((each) => each.readingId === id)?.standsOdds
+    for (const { readingId, after } of told.findings) expect(oddsIn(decided, readingId)).toBe(after.standsOdds)
+    await pressed('/')
+    await page.keyboard.type(first.code)
+    const cell = page
+      .getByRole('table', { name: /^Roll of/ })
+      .locator('tbody tr')
+      .first()
+      .locator('td')
+      .nth(5)
+    await soon(() => cell.textContent()).toBe(`${thenText!.replace(/[▲▼] /, '')}was ${wasText}`)
+    await page.keyboard.press('Escape')
+    await pressed('u')
+    await soon(() => decisionOf(row.readingId)).toBeNull()
+    await soon(() => cell.textContent()).toContain(wasText!)
+    await soon(() => toDecide(page)).toBe(before.facts.toDecide)
+    for (const { readingId, before: was } of told.findings)
+      expect(oddsIn(await ask('/api/days/latest'), readingId)).toBe(was.standsOdds)
+  })
+
   it('brackets step through the days, t comes back, and the address tells the day', async () => {
     const { page } = watched
     const review = await ask('/api/days/latest')
@@ -199,6 +245,24 @@ describe('the morning at the keyboard', () => {
     await pressed('w')
     await soon(() => page.getByRole('radio', { name: 'Change' }).isChecked()).toBe(true)
   })
+
+  /** The doubt that would bring most to other readings if it were let stand. */
+  async function weightyToStand(): Promise<{ before: DayReview; row: DayReview['docket'][number]; told: WhatIf }> {
+    const before = await ask('/api/days/latest')
+    const options: { row: DayReview['docket'][number]; told: WhatIf }[] = []
+    for (const row of before.docket) {
+      const { readingId, amountUm, isTrace } = row
+      const response = await fetch(`${desk.url}/api/what-if`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ day: before.day, changes: [{ readingId, amountUm, isTrace }] }),
+      })
+      options.push({ row, told: (await response.json()) as WhatIf })
+    }
+    const most = options.reduce((a, b) => (b.told.findingCount > a.told.findingCount ? b : a))
+    expect(most.told.findingCount).toBeGreaterThan(0)
+    return { before, ...most }
+  }
 
   async function chooseProposed(): Promise<void> {
     const { page } = watched

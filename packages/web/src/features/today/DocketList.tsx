@@ -9,10 +9,16 @@ import { RangeStrip } from './RangeStrip.tsx'
 import { bestGuess, docketParts } from './todayView.ts'
 import { VerdictTag } from './VerdictTag.tsx'
 
-type Props = { review: DayReview; chosenId: string | null; onChoose: (gaugeId: string) => void }
+type Props = {
+  review: DayReview
+  chosenId: string | null
+  /** Odds of standing before the last decision, of the readings that it moved. */
+  oddsBefore: ReadonlyMap<string, number>
+  onChoose: (gaugeId: string) => void
+}
 
 /** The docket: what to decide, what waits for an answer, and what was decided. */
-export function DocketList({ review, chosenId, onChoose }: Props) {
+export function DocketList({ review, chosenId, oddsBefore, onChoose }: Props) {
   const { words } = useWords()
   const { toDecide, asked, decided } = docketParts(review)
   const maxMm = review.docket.reduce((most, row) => Math.max(most, row.amountUm / 1000, row.expectedP90Mm), 1)
@@ -30,6 +36,7 @@ export function DocketList({ review, chosenId, onChoose }: Props) {
       <span className={styles.guess}>
         {row.decision ? <VerdictTag decision={row.decision} /> : <Guess row={row} />}
       </span>
+      <Moved before={oddsBefore.get(row.readingId)} after={row.standsOdds} />
     </DocketButton>
   )
   return (
@@ -87,6 +94,19 @@ function Expected({ row, maxMm }: { row: DocketRow; maxMm: number }) {
         maxMm={maxMm}
       />
       <small>{expectedP90Mm < format.stepMm / 2 ? words.expectedDry : fill(words.expectedRange, range)}</small>
+    </span>
+  )
+}
+
+/** What the last decision did to this reading. */
+function Moved({ before, after }: { before: number | undefined; after: number }) {
+  const { words, format } = useWords()
+  if (before === undefined) return null
+  const odds = { before: format.percentTight(before), after: format.percentTight(after) }
+  return (
+    <span className={styles.moved} data-testid="moved">
+      <span aria-hidden="true">{after > before ? '▲ ' : '▼ '}</span>
+      {fill(words.whatIf.standsWas, odds)}
     </span>
   )
 }

@@ -34,14 +34,16 @@ export function EffectToast({ effect, onUndo, onClose }: Props) {
           onBlur={() => setHeld(false)}
         >
           <p aria-hidden="true">{text}</p>
-          {effect.done.kind === 'decided' ? (
-            <Button hint="U" onClick={onUndo}>
-              {words.actUndo}
+          <div className={styles.acts}>
+            {effect.done.kind === 'decided' ? (
+              <Button hint="U" onClick={onUndo}>
+                {words.actUndo}
+              </Button>
+            ) : null}
+            <Button look="icon" aria-label={words.close} onClick={onClose}>
+              ×
             </Button>
-          ) : null}
-          <Button look="icon" aria-label={words.close} onClick={onClose}>
-            ×
-          </Button>
+          </div>
         </div>
       ) : null}
     </>

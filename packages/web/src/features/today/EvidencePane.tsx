@@ -22,9 +22,15 @@ export function EvidencePane({ review, morning }: { review: DayReview; morning: 
           chosen={chosen}
           evidence={evidence}
           evidenceProblem={morning.evidenceError ? problemFrom(morning.evidenceError) : null}
-          whatIf={morning.whatIf}
-          isWhatIfShown={morning.measure === 'change'}
-          onWhatIf={morning.showWhatIf}
+          whatIf={{
+            act: morning.act,
+            onAct: morning.weigh,
+            whatIf: morning.whatIf,
+            problem: morning.whatIfError ? problemFrom(morning.whatIfError) : null,
+            isWaiting: morning.isWhatIfWaiting,
+            isShown: morning.measure === 'change',
+            onShow: morning.showWhatIf,
+          }}
           onTakeBack={morning.takeBack}
           onHover={shown.setHovered}
           onChoose={(gaugeId) => morning.choose(gaugeId)}

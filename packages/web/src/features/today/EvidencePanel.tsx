@@ -1,5 +1,5 @@
-import type { DayEvidence, DayReview, Problem, WhatIf, WireDecision } from '@gaugewright/contract'
-import { type ReactNode, useId } from 'react'
+import type { DayEvidence, DayReview, Problem, WireDecision } from '@gaugewright/contract'
+import { type ComponentProps, type ReactNode, useId } from 'react'
 import { Notice } from '../../ui/Notice.tsx'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
@@ -19,9 +19,7 @@ type Props = {
   chosen: Chosen | null
   evidence: DayEvidence | null
   evidenceProblem: Problem | null
-  whatIf: WhatIf | null
-  isWhatIfShown: boolean
-  onWhatIf: (shown: boolean) => void
+  whatIf: Omit<ComponentProps<typeof WhatIfPanel>, 'evidence' | 'onHover' | 'onChoose'>
   onTakeBack: (decision: WireDecision) => void
   onHover: (gaugeId: string | null) => void
   onChoose: (gaugeId: string) => void
@@ -91,17 +89,8 @@ function Who({ chosen }: { chosen: Chosen }) {
 }
 
 function Findings(props: Props & { evidence: DayEvidence }) {
-  const { evidence, whatIf } = props
-  const { words, format } = useWords()
-  const { proposal, suggested } = evidence
-  const amended = proposal
-    ? format.overDays(proposal.amountUm, proposal.isTrace, proposal.firstDay, proposal.lastDay)
-    : ''
-  const whatIfTitle = !proposal
-    ? words.whatIfAside
-    : suggested === 'amend'
-      ? words.whatIfHeading
-      : fill(words.whatIfAmended, { amount: amended })
+  const { evidence } = props
+  const { words } = useWords()
   return (
     <>
       <Typed evidence={evidence} />
@@ -114,8 +103,8 @@ function Findings(props: Props & { evidence: DayEvidence }) {
           <OddsBars evidence={evidence} />
         </Section>
       ) : null}
-      <Section title={whatIfTitle}>
-        <WhatIfPanel whatIf={whatIf} isShown={props.isWhatIfShown} onShow={props.onWhatIf} />
+      <Section title={words.whatIf.heading}>
+        <WhatIfPanel {...props.whatIf} evidence={evidence} onHover={props.onHover} onChoose={props.onChoose} />
       </Section>
       <Section title={words.neighboursHeading}>
         <NeighbourTable evidence={evidence} onHover={props.onHover} onChoose={props.onChoose} />

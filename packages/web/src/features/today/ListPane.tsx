@@ -1,15 +1,23 @@
 import type { DayReview } from '@gaugewright/contract'
+import { useMemo } from 'react'
 import { Choice } from '../../ui/Choice.tsx'
 import { useWords } from '../../words/WordsContext.tsx'
 import { DocketList } from './DocketList.tsx'
+import type { Effect } from './effect.ts'
 import { RollTable } from './RollTable.tsx'
 import styles from './TodayPage.module.css'
 import type { Morning } from './useMorning.ts'
 
+type Props = { review: DayReview; morning: Morning; effect: Effect | null }
+
 /** The docket, or the whole roll. */
-export function ListPane({ review, morning }: { review: DayReview; morning: Morning }) {
+export function ListPane({ review, morning, effect }: Props) {
   const { words } = useWords()
   const { shown, chosen } = morning
+  const oddsBefore = useMemo(
+    () => new Map(effect?.outcome?.findings.map(({ readingId, before }) => [readingId, before])),
+    [effect],
+  )
   return (
     <section id="docket" className={styles.list} aria-labelledby="list-heading" tabIndex={-1}>
       <h2 id="list-heading" className="sr-only">
@@ -29,7 +37,12 @@ export function ListPane({ review, morning }: { review: DayReview; morning: Morn
       </div>
       <div className={styles.scroll}>
         {shown.list === 'docket' ? (
-          <DocketList review={review} chosenId={morning.readingId} onChoose={(gaugeId) => morning.choose(gaugeId)} />
+          <DocketList
+            review={review}
+            chosenId={morning.readingId}
+            oddsBefore={oddsBefore}
+            onChoose={(gaugeId) => morning.choose(gaugeId)}
+          />
         ) : (
           <RollTable
             roll={review.roll}
@@ -40,6 +53,7 @@ export function ListPane({ review, morning }: { review: DayReview; morning: Morn
             onSearch={shown.setSearch}
             searchRef={shown.searchRef}
             chosenGaugeId={chosen?.gaugeId ?? null}
+            oddsBefore={oddsBefore}
             onChoose={(gaugeId) => morning.choose(gaugeId)}
             onOrder={shown.keepOrder}
           />

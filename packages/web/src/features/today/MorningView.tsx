@@ -52,7 +52,7 @@ export function MorningView(props: Props) {
           onPanel={(to) => (to === 'docket' || to === 'roll' ? shown.showList(to) : shown.setPanel(to))}
         />
         <div className={styles.grid}>
-          <ListPane review={review} morning={morning} />
+          <ListPane review={review} morning={morning} effect={day.effect} />
           <MapPane review={review} field={day.field} morning={morning} map={props.map} />
           <EvidencePane review={review} morning={morning} />
         </div>

@@ -28,6 +28,8 @@ type Props = {
   onSearch: (search: string) => void
   searchRef: Ref<HTMLInputElement>
   chosenGaugeId: string | null
+  /** Odds of standing before the last decision, of the readings that it moved. */
+  oddsBefore: ReadonlyMap<string, number>
   onChoose: (gaugeId: string) => void
   /** Receives the rows in the order shown, for stepping with j and k. */
   onOrder: (gaugeIds: string[]) => void
@@ -140,6 +142,7 @@ export function RollTable(props: Props) {
                   index={item.index}
                   measure={virtual.measureElement}
                   isChosen={row.gaugeId === chosenGaugeId}
+                  oddsBefore={props.oddsBefore.get(row.readingId ?? '')}
                   onChoose={onChoose}
                 />
               ) : null
@@ -166,10 +169,11 @@ type RowProps = {
   index: number
   measure: (element: HTMLElement | null) => void
   isChosen: boolean
+  oddsBefore: number | undefined
   onChoose: (gaugeId: string) => void
 }
 
-function Row({ row, index, measure, isChosen, onChoose }: RowProps) {
+function Row({ row, index, measure, isChosen, oddsBefore, onChoose }: RowProps) {
   const { words, format } = useWords()
   const isOpen = row.standsOdds !== null && row.decision === null && row.standsOdds < 0.9
   return (
@@ -200,6 +204,9 @@ function Row({ row, index, measure, isChosen, onChoose }: RowProps) {
       </td>
       <td className={`${styles.number} ${isOpen ? styles.doubt : ''}`}>
         {row.standsOdds === null ? '' : format.percentTight(row.standsOdds)}
+        {oddsBefore === undefined ? null : (
+          <small className={styles.was}>{fill(words.whatIf.was, { odds: format.percentTight(oddsBefore) })}</small>
+        )}
       </td>
       <td>{row.decision?.by.kind === 'person' ? <VerdictTag decision={row.decision} /> : null}</td>
     </tr>

@@ -1,55 +1,63 @@
-import type { WhatIf } from '@gaugewright/contract'
-import { Button } from '../../ui/Button.tsx'
+import type { DayEvidence, Problem, WhatIf } from '@gaugewright/contract'
+import { Choice } from '../../ui/Choice.tsx'
+import { Notice } from '../../ui/Notice.tsx'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
-import { areaEffects } from './todayView.ts'
+import { WhatIfFindings } from './WhatIfFindings.tsx'
+import { WhatIfMap } from './WhatIfMap.tsx'
 import styles from './WhatIfPanel.module.css'
+import { actsFor, type WhatIfAct } from './whatIfAsk.ts'
 
-type Props = { whatIf: WhatIf | null; isShown: boolean; onShow: (shown: boolean) => void }
+type Props = {
+  evidence: DayEvidence
+  act: WhatIfAct | null
+  onAct: (act: WhatIfAct) => void
+  whatIf: WhatIf | null
+  problem: Problem | null
+  /** What is shown is still that of another act. */
+  isWaiting: boolean
+  isShown: boolean
+  onShow: (shown: boolean) => void
+  onHover: (gaugeId: string | null) => void
+  onChoose: (gaugeId: string) => void
+}
 
-/** What the proposal would do: how far the map moves, and the county means before and after. */
-export function WhatIfPanel({ whatIf, isShown, onShow }: Props) {
+/** What a decision would do: to the map, the county means, what is found of other readings, and the docket. */
+export function WhatIfPanel(props: Props) {
+  const { evidence, act, whatIf } = props
   const { words, format } = useWords()
-  if (!whatIf) return <p className={styles.note}>{words.loading}</p>
-  const effects = areaEffects(whatIf.before.areas, whatIf.after.areas, 0).filter(
-    ({ beforeMm, afterMm }) => format.bare(beforeMm) !== format.bare(afterMm),
-  )
+  const { proposal } = evidence
+  const amend = proposal
+    ? fill(words.actAmendTo, {
+        amount: format.overDays(proposal.amountUm, proposal.isTrace, proposal.firstDay, proposal.lastDay),
+      })
+    : words.actAmend
+  const labels: Record<WhatIfAct, string> = {
+    stands: words.actStands,
+    amended: amend,
+    'set aside': words.actSetAside,
+  }
   return (
-    <div className={styles.panel}>
-      {effects.length > 0 ? (
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">{words.columns.area}</th>
-              <th scope="col">{words.before}</th>
-              <th scope="col">{words.after}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {effects.slice(0, 4).map((effect) => (
-              <tr key={effect.name}>
-                <th scope="row">{effect.name}</th>
-                <td>{format.mm(effect.beforeMm)}</td>
-                <td>
-                  <b>{format.mm(effect.afterMm)}</b>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      ) : (
-        <p className={styles.note}>{fill(words.whatIfNone, { amount: format.mm(format.stepMm) })}</p>
+    <div className={styles.panel} data-testid="what-if" data-act={act} aria-busy={props.isWaiting}>
+      {act === null ? null : (
+        <Choice
+          label={words.whatIf.act}
+          labelHidden
+          value={act}
+          options={actsFor(evidence).map((value) => ({ value, label: labels[value] }))}
+          onChange={props.onAct}
+        />
       )}
-      <div className={styles.foot}>
-        <p className={styles.note}>
-          {fill(words.whatIfMoves, {
-            amount: `${format.number(whatIf.meanAbsoluteChangeMm / (format.unit === 'in' ? 25.4 : 1), format.unit === 'in' ? 3 : 2)} ${format.unitName}`,
-          })}
-        </p>
-        <Button aria-pressed={isShown} aria-keyshortcuts="w" hint="W" onClick={() => onShow(!isShown)}>
-          {isShown ? words.whatIfHide : words.whatIfShow}
-        </Button>
-      </div>
+      {whatIf ? (
+        <div className={styles.told}>
+          <WhatIfMap whatIf={whatIf} isShown={props.isShown} onShow={props.onShow} />
+          <WhatIfFindings whatIf={whatIf} onHover={props.onHover} onChoose={props.onChoose} />
+        </div>
+      ) : props.problem ? (
+        <Notice problem={props.problem} />
+      ) : (
+        <p className={styles.note}>{words.loading}</p>
+      )}
     </div>
   )
 }

@@ -17,6 +17,7 @@ export type KeyAct =
   | 'measure'
   | 'isohyets'
   | 'whatIf'
+  | 'whatIfNext'
   | 'focusMap'
   | 'help'
   | 'close'
@@ -41,6 +42,7 @@ export const keyList: readonly { act: KeyAct; keys: readonly string[]; group: Ke
   { act: 'measure', keys: ['m'], group: 'look' },
   { act: 'isohyets', keys: ['i'], group: 'look' },
   { act: 'whatIf', keys: ['w'], group: 'look' },
+  { act: 'whatIfNext', keys: ['W'], group: 'look' },
   { act: 'focusMap', keys: ['g'], group: 'look' },
   { act: 'help', keys: ['?'], group: 'help' },
   { act: 'close', keys: ['Escape'], group: 'help' },

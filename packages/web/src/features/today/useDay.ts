@@ -4,11 +4,11 @@ import { useState } from 'react'
 import { postDecision, postUndo } from '../../api/decisions.ts'
 import { problemFrom } from '../../api/problemError.ts'
 import { fieldQuery, keys, reviewQuery } from '../../api/queries.ts'
-import { type Effect, effectOf } from './effect.ts'
+import { type Effect, effectOf, outcomeBetween, outcomeForeseen } from './effect.ts'
 import { isProvisional, provisionalDecision, withDecision } from './todayView.ts'
-import { fieldForeseen } from './whatIfAsk.ts'
+import { foreseen } from './whatIfAsk.ts'
 
-type Decide = { ask: DecideAsk; day: string; gauge: string }
+type Decide = { ask: DecideAsk; day: string; gauge: string; reported: { amountUm: number; isTrace: boolean } }
 type Undo = { decisionId: string | null; readingId: string; day: string; gauge: string }
 export type Failure = { problem: ReturnType<typeof problemFrom>; gauge: string; retry: () => void }
 
@@ -46,6 +46,10 @@ export function useDay(dayAsked: string) {
     show(answer.day, () => merged)
     for (const queryKey of [keys.field(answer.day), keys.evidenceOfDay(answer.day), keys.whatIfOfDay(answer.day)])
       void client.invalidateQueries({ queryKey })
+    // What is decided about one day is also felt on those beside it, when they are looked at again.
+    const isOtherDay = ({ queryKey: [what, of] }: { queryKey: readonly unknown[] }) =>
+      ['review', 'field', 'evidence', 'whatIf'].includes(String(what)) && of !== answer.day && of !== 'latest'
+    void client.invalidateQueries({ predicate: isOtherDay, refetchType: 'none' })
   }
   const before = async (of: string) => {
     setFailure(null)
@@ -61,21 +65,25 @@ export function useDay(dayAsked: string) {
   const decide = useMutation({
     mutationKey: ['decision'],
     scope: { id: 'decisions' },
-    mutationFn: ({ ask }: Decide) => postDecision(ask),
+    mutationFn: async ({ ask, day: of }: Decide) => {
+      const was = shown(of)
+      return { was, answer: await postDecision(ask) }
+    },
     onMutate: (what) => {
       void before(what.day)
-      const areas = shown(what.day)?.areas ?? []
-      const foreseen = fieldForeseen(client, what.day, what.ask)
-      if (foreseen) client.setQueryData(keys.field(what.day), foreseen)
+      const was = shown(what.day)
+      // What was told before another decision, still on its way, no longer holds.
+      const isAlone = client.isMutating({ mutationKey: ['decision'] }) <= 1
+      const told = isAlone ? foreseen(client, what.day, what.ask, what.reported) : null
+      if (told) client.setQueryData(keys.field(what.day), told.after)
       show(what.day, (now) =>
         withDecision(now, what.ask.readingId, provisionalDecision(what.ask, new Date().toISOString())),
       )
-      setEffect(effectOf({ kind: 'decided', ...what }, areas, foreseen?.areas ?? null, shown(what.day)))
-      return { areas }
+      setEffect(effectOf({ kind: 'decided', ...what }, was && told ? outcomeForeseen(was, told) : null))
     },
-    onSuccess: (answer, what, context) => {
+    onSuccess: ({ was, answer }, what) => {
       settle(answer, what)
-      setEffect(effectOf({ kind: 'decided', ...what }, context.areas, answer.areas, shown(what.day)))
+      setEffect(effectOf({ kind: 'decided', ...what }, was ? outcomeBetween(was, answer, what.ask.readingId) : null))
     },
     onError: (error, what) => failed(error, what.gauge, what.day, () => decide.mutate(what)),
   })
@@ -83,28 +91,23 @@ export function useDay(dayAsked: string) {
   const undo = useMutation({
     mutationKey: ['decision'],
     scope: { id: 'decisions' },
-    mutationFn: ({ decisionId, readingId, day: of }: Undo) => {
+    mutationFn: async ({ decisionId, readingId, day: of }: Undo) => {
       // A decision that was on its way when undo was asked has its id only now, from the desk's answer to it.
       const stored = client.getQueryData<DayReview>(['stored', of])
+      const was = shown(of)
       const id = decisionId ?? stored?.roll.find((row) => row.readingId === readingId)?.decision?.id
-      return id === undefined && stored
-        ? Promise.resolve(stored)
-        : postUndo({ decisionId: id ?? '', by: 'coordinator' })
+      const answer = id === undefined && stored ? stored : await postUndo({ decisionId: id ?? '', by: 'coordinator' })
+      return { was, answer }
     },
     onMutate: (what) => {
       void before(what.day)
-      const areas = shown(what.day)?.areas ?? []
       show(what.day, (now) => withDecision(now, what.readingId, null))
-      setEffect(
-        effectOf({ kind: 'undone', gauge: what.gauge, readingId: what.readingId }, areas, null, shown(what.day)),
-      )
-      return { areas }
+      setEffect(effectOf({ kind: 'undone', gauge: what.gauge, readingId: what.readingId }, null))
     },
-    onSuccess: (answer, what, context) => {
+    onSuccess: ({ was, answer }, what) => {
       settle(answer, what)
-      setEffect(
-        effectOf({ kind: 'undone', gauge: what.gauge, readingId: what.readingId }, context.areas, answer.areas, answer),
-      )
+      const done = { kind: 'undone', gauge: what.gauge, readingId: what.readingId } as const
+      setEffect(effectOf(done, was ? outcomeBetween(was, answer, what.readingId) : null))
     },
     onError: (error, what) => failed(error, what.gauge, what.day, () => undo.mutate(what)),
   })

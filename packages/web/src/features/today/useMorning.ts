@@ -9,6 +9,7 @@ import type { useDay } from './useDay.ts'
 import { useReading } from './useReading.ts'
 import { type Panel, useShown } from './useShown.ts'
 import { useTodayKeys } from './useTodayKeys.ts'
+import { actsFor, type WhatIfAct } from './whatIfAsk.ts'
 
 export type MorningAsk = {
   day: ReturnType<typeof useDay>
@@ -26,7 +27,12 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
   const chosen = useChosen(review, gaugeId)
   const readingId = chosen?.readingId ?? null
   const next = readingId === null ? null : nextToDecide(review, readingId)
-  const reading = useReading(review.day, readingId, next?.readingId ?? null)
+  const reading = useReading({
+    day: review.day,
+    readingId,
+    nextReadingId: next?.readingId ?? null,
+    act: shown.weighed?.readingId === readingId ? shown.weighed.act : null,
+  })
   const { evidence, evidenceError, whatIf } = reading
   const measure = shown.measure === 'change' && !whatIf ? 'amount' : shown.measure
   const undoable = lastDecision(review)
@@ -46,7 +52,9 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
     // Asking needs the message, which comes with the evidence.
     if (verdict === 'asked' && !evidence && !evidenceError) return
     const ask: DecideAsk = { readingId, verdict, amended, reason: reasonFor(), by: 'coordinator' }
-    day.decide({ ask, day: review.day, gauge: chosen.row.name })
+    const { amountUm, isTrace } = chosen.docketRow ?? chosen.row
+    const reported = { amountUm: amountUm ?? 0, isTrace }
+    day.decide({ ask, day: review.day, gauge: chosen.row.name, reported })
     shown.setReason('')
     shown.setDialog(null)
     const nextGaugeId = shown.list === 'docket' ? (next?.gaugeId ?? null) : null
@@ -83,6 +91,14 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
     const to = stepIn(order, (id) => id === chosen?.gaugeId, by)
     if (to !== null) choose(to, null)
   }
+  const weigh = (act: WhatIfAct) => {
+    if (readingId !== null) shown.setWeighed({ readingId, act })
+  }
+  const weighNext = () => {
+    if (!evidence || reading.act === null) return
+    const open = actsFor(evidence)
+    weigh(open[(open.indexOf(reading.act) + 1) % open.length]!)
+  }
   const showWhatIf = (isShown: boolean) => {
     shown.setMeasure(isShown ? 'change' : 'amount')
     if (isShown) shown.setPanel('map')
@@ -116,6 +132,7 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
     measure: nextMeasure,
     isohyets: () => shown.setIsohyets(!shown.isohyets),
     whatIf: () => showWhatIf(measure !== 'change'),
+    whatIfNext: weighNext,
     focusMap: () => {
       shown.setPanel('map')
       requestAnimationFrame(() => document.getElementById('map-surface')?.focus())
@@ -138,6 +155,7 @@ export function useMorning({ day, review, gaugeId, onDay, onGauge }: MorningAsk)
     decide,
     takeBack,
     acts,
+    weigh,
     showWhatIf,
     closeLetter,
   }

@@ -2,6 +2,7 @@ import { useCallback, useRef, useState } from 'react'
 import { useStored } from '../../hooks/useStored.ts'
 import type { MapMeasure } from './mapAsk.ts'
 import type { RollFilter } from './rollView.ts'
+import type { WhatIfAct } from './whatIfAsk.ts'
 
 export type Panel = 'docket' | 'map' | 'evidence' | 'roll'
 export type Letter = { text: string; observerName: string | null; nextGaugeId: string | null }
@@ -15,6 +16,7 @@ export function useShown() {
   const [measure, setMeasure] = useState<MapMeasure>('amount')
   const [isohyets, setIsohyets] = useState(true)
   const [hoveredGaugeId, setHovered] = useState<string | null>(null)
+  const [weighed, setWeighed] = useState<{ readingId: string; act: WhatIfAct } | null>(null)
   const [reason, setReason] = useState('')
   const [dialog, setDialog] = useState<'amend' | 'keys' | null>(null)
   const [letter, setLetter] = useState<Letter | null>(null)
@@ -53,6 +55,9 @@ export function useShown() {
     setIsohyets,
     hoveredGaugeId,
     setHovered,
+    /** The decision about a reading that is weighed, where the coordinator chose one. */
+    weighed,
+    setWeighed,
     reason,
     setReason,
     reasonRef,
