@@ -48,15 +48,20 @@ export function buildNeighbourhood(gauges: GaugeSet, correlation: Correlation, s
     const count = Math.min(size, list.length)
     // Row and column 0 are the gauge itself, so that its own correlations are kept valid with the rest.
     const at = [{ gauge: g, lag: 0, value: 1 }, ...list.slice(0, count)]
+    let isAnySeen = false
     for (let a = 0; a <= count; a++) {
       for (let b = 0; b < a; b++) {
         const one = at[a]!
         const other = at[b]!
-        own[a * (size + 1) + b] = between.blended(one.gauge, other.gauge, other.lag - one.lag)
-        formula[a * (size + 1) + b] = between.formula(one.gauge, other.gauge, other.lag - one.lag)
+        const k = a * (size + 1) + b
+        const lag = other.lag - one.lag
+        const seen = between.seen(one.gauge, other.gauge, lag)
+        formula[k] = between.formula(one.gauge, other.gauge, lag)
+        own[k] = Number.isNaN(seen) ? formula[k]! : seen
+        if (!Number.isNaN(seen)) isAnySeen = true
       }
     }
-    const trust = validBlend(own, formula, count + 1, size + 1)
+    const trust = isAnySeen ? validBlend(own, formula, count + 1, size + 1) : 0
     for (let a = 1; a <= count; a++) {
       const c = a - 1
       out.gauge[g * size + c] = at[a]!.gauge
@@ -108,7 +113,10 @@ function isValid(own: Float64Array, formula: Float64Array, trust: number, count:
   return true
 }
 
-/** Correlation of gauge a's report with gauge b's `lag` days later: by formula, and blended with the pair's history. */
+/**
+ * Correlation of gauge a's report with gauge b's `lag` days later: by formula, as the pair's history blended with the
+ * formula has it (NaN without one), and the latter where there is one, else the former.
+ */
 export function reportCorrelation(gauges: GaugeSet, correlation: Correlation) {
   const n = gauges.ids.length
   const rho = distanceTable(gauges, correlation)
@@ -120,13 +128,16 @@ export function reportCorrelation(gauges: GaugeSet, correlation: Correlation) {
     if (a === b) return shift(lag)
     return fit[a]! * fit[b]! * rho(a, b) * shift(offsetDays[a]! - offsetDays[b]! - lag)
   }
-  const blended = (a: number, b: number, lag: number): number => {
-    if (a === b || Math.abs(lag) > pairLags) return formula(a, b, lag)
+  const seen = (a: number, b: number, lag: number): number => {
+    if (pairAt.size === 0 || a === b || Math.abs(lag) > pairLags) return Number.NaN
     const p = pairAt.get(a < b ? a * n + b : b * n + a)
-    const seen = p === undefined ? Number.NaN : pairs.byLag[p * (2 * pairLags + 1) + (a < b ? lag : -lag) + pairLags]!
-    return Number.isNaN(seen) ? formula(a, b, lag) : seen
+    return p === undefined ? Number.NaN : pairs.byLag[p * (2 * pairLags + 1) + (a < b ? lag : -lag) + pairLags]!
   }
-  return { formula, blended }
+  const blended = (a: number, b: number, lag: number): number => {
+    const value = seen(a, b, lag)
+    return Number.isNaN(value) ? formula(a, b, lag) : value
+  }
+  return { formula, seen, blended }
 }
 
 /** Correlation by distance through a table of 2048 steps: no exponential per pair. */

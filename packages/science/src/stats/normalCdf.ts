@@ -17,7 +17,7 @@ export function normalPdf(z: number): number {
 export function normalCdf(z: number): number {
   const y = z < 0 ? -z : z
   if (y <= 0.67448975) return 0.5 + centre(z)
-  if (y > 38.6) return z < 0 ? 0 : 1
+  if (y > lastScore) return z < 0 ? 0 : 1
   if (Number.isNaN(z)) return z
   const tail = expMinusHalfSquare(y) * (y <= rootThirtyTwo ? middleRatio(y) : farRatio(y))
   return z < 0 ? tail : 1 - tail
@@ -60,10 +60,18 @@ export function logNormalPdf(z: number): number {
   return -0.5 * z * z - logRootTwoPi
 }
 
-/** exp(-y²/2), split so that the rounding of y² is not magnified. */
+/** Beyond, nothing of a tail is left in double precision. */
+const lastScore = 38.6
+/** exp(-y²/2) at sixteenths. */
+const atSixteenths = Float64Array.from({ length: Math.floor(16 * lastScore) + 1 }, (_, k) =>
+  Math.exp(-0.5 * (k / 16) * (k / 16)),
+)
+
+/** exp(-y²/2) for y from 0 to lastScore, split at sixteenths so that the rounding of y² is not magnified. */
 function expMinusHalfSquare(y: number): number {
-  const coarse = Math.floor(y * 16) / 16
-  return Math.exp(-0.5 * coarse * coarse) * Math.exp(-0.5 * (y - coarse) * (y + coarse))
+  const k = Math.floor(y * 16)
+  const coarse = k / 16
+  return atSixteenths[k]! * Math.exp(-0.5 * (y - coarse) * (y + coarse))
 }
 
 /** cdf(z) - 1/2 for |z| <= 0.67. */
