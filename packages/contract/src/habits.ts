@@ -86,7 +86,7 @@ export const gaugeHabitsSchema = gaugeSchema.extend({
   /** Values of the network's gauges at 5, 25, 50, 75 and 95 %, by kind. */
   spread: z.partialRecord(habitKindSchema, z.array(z.number())),
   /** What the odds of its readings already allow for: its offset, and the share of misdated or carried taken as its way. */
-  allowedFor: z.object({ offsetDays: z.number(), takenAsHabit: z.number() }),
+  allowedFor: z.object({ offsetDays: z.number(), takenAsHabit: z.number(), sentence: z.string().nullable() }),
   /** Readings of the last year that a person decided about; null where none. */
   decided: z.object({ mistaken: z.number().int(), standing: z.number().int() }).nullable(),
 })

@@ -189,6 +189,8 @@ export const evidenceSchema = z.object({
   ),
   /** What is to be known of this gauge's readings on the days around: totals, gaps, overlaps; in the network's language. */
   notes: z.array(z.string()),
+  /** What the odds already allow for at this gauge: its dates, or its way with totals; in the network's language. */
+  allowedFor: z.string().nullable(),
   proposal: z.object({ amountUm: z.number().int(), isTrace: z.boolean(), firstDay: day, lastDay: day }).nullable(),
   decisions: z.array(decisionSchema),
 })

@@ -2,6 +2,7 @@ import { gaugeHabitsSchema, type NetworkHabitsAnswer, networkHabitsSchema } from
 import { epochDayFromIso, isoFromEpochDay, type Reading } from '@gaugewright/science'
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { Answer } from '../src/app/answer.ts'
+import { evidenceForReading } from '../src/app/evidenceForReading.ts'
 import { gaugeHabits } from '../src/app/gaugeHabits.ts'
 import { networkHabits } from '../src/app/networkHabits.ts'
 import type { Ports } from '../src/ports/ports.ts'
@@ -96,6 +97,15 @@ describe('gaugeHabits', () => {
     expect(none.statusCode).toBe(404)
     await app.close()
   })
+})
+
+it('beside a reading stands what its odds already allow for, and beside others nothing', async () => {
+  const evidenceOf = async (gaugeId: string) =>
+    value(await evidenceForReading(ports, { readingId: `r-${gaugeId}-${small.lastDay}` }))
+  expect((await evidenceOf(late)).allowedFor).toBe(
+    "This gauge usually reports the day before's rain. Its readings are judged by the days they stand for.",
+  )
+  expect((await evidenceOf('gA1')).allowedFor).toBeNull()
 })
 
 it('when the record goes on, what was found last is shown at once, and looked at anew in the background', async () => {

@@ -12,6 +12,7 @@ import { loadMorning } from './morning/loadMorning.ts'
 import { proposalOf } from './morning/proposalOf.ts'
 import { suggestedAct } from './morning/suggestedAct.ts'
 import { findingSentence, observerMessage, wordsFor } from './wording/wordFinding.ts'
+import { allowedForLine } from './wording/wordHabit.ts'
 
 export interface EvidenceAsk {
   readingId: string
@@ -112,7 +113,16 @@ function evidenceFrom(
       ]
     }),
     daysAround: evidence.daysAround.map((around) => ({ ...around, day: isoFromEpochDay(around.day) })),
+    allowedFor: allowedForOf(judged, gauge.id),
     notes: arrangementNotes(morning, gauge.id),
     proposal: proposalOf(finding, morning.network.unit),
   }
+}
+
+/** What the model knows of the gauge's ways, and so does not hold against its readings. */
+function allowedForOf({ learned, morning }: JudgedMorning, gaugeId: string): string | null {
+  const index = learned.indexOf.get(gaugeId) ?? -1
+  const offsetDays = learned.model.correlation.offsetDays[index] ?? 0
+  const takenAsHabit = 1 - (learned.model.slipShare[index] ?? 1)
+  return allowedForLine(offsetDays, takenAsHabit, morning.network.language)
 }

@@ -6,6 +6,7 @@ import { type Answer, answered, refused } from './answer.ts'
 import { type LoadedHabits, loadHabits } from './habits/loadHabits.ts'
 import { wireGauge, wireHabits, wireNetwork } from './habits/wireHabit.ts'
 import type { HabitsAsk } from './networkHabits.ts'
+import { allowedForLine } from './wording/wordHabit.ts'
 
 /** @param ask.gauge  code as shown, in any case, or id */
 export async function gaugeHabits(
@@ -30,6 +31,7 @@ function answerFrom(loaded: LoadedHabits, index: number, found: GaugeHabits): Ga
   const others = found.habits.filter(({ isHabit }) => !isHabit)
   const gauge = gauges[index]
   if (gauge === undefined) throw new Error(`no gauge at ${index}`)
+  const offsetDays = learned.model.correlation.offsetDays[index] ?? 0
   const mistaken = learned.decided?.mistaken[index] ?? 0
   const standing = learned.decided?.standing[index] ?? 0
   return {
@@ -54,8 +56,9 @@ function answerFrom(loaded: LoadedHabits, index: number, found: GaugeHabits): Ga
     carriedByWeekday: found.carriedByWeekday,
     spread: habits.spread,
     allowedFor: {
-      offsetDays: learned.model.correlation.offsetDays[index] ?? 0,
+      offsetDays,
       takenAsHabit: found.takenAsHabit,
+      sentence: allowedForLine(offsetDays, found.takenAsHabit, network.language),
     },
     decided: mistaken + standing === 0 ? null : { mistaken, standing },
   }

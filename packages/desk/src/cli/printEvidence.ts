@@ -23,6 +23,7 @@ export function printEvidence(evidence: DayEvidence): string {
       return `${distance}  ${caught}  weight ${percent(neighbour.weight)}  ${neighbour.code} ${neighbour.name}`
     }),
   ]
+  if (evidence.allowedFor !== null) lines.push('', evidence.allowedFor)
   if (evidence.notes.length > 0) lines.push('', ...evidence.notes)
   for (const decision of evidence.decisions) {
     const by = decision.by.kind === 'person' ? decision.by.name : decision.by.rule

@@ -51,6 +51,8 @@ const mostJudged = 120_000
 const leastJudgedDays = 45
 const mostJudgedAtAll = 400_000
 const leastGauges = 8
+/** Nothing about a person's ways is certain. */
+const mostSure = 0.999
 /** Rates against the network's from which they matter. */
 const muchOftener = 1.5
 const muchTooFew = 0.7
@@ -146,7 +148,8 @@ function inOrder(seen: HabitSeen[], spread: NetworkHabits['spread']): Habit[] {
   return seen
     .map(({ size, ...habit }): Habit => {
       const usual = spread[habit.kind]?.[2] ?? habit.value
-      return { ...habit, usual, isHabit: habit.sure >= sureEnough, strength: habit.sure * size }
+      const sure = Math.min(mostSure, habit.sure)
+      return { ...habit, usual, sure, isHabit: sure >= sureEnough, strength: sure * size }
     })
     .sort((a, b) => b.strength - a.strength || habitKinds.indexOf(a.kind) - habitKinds.indexOf(b.kind))
 }

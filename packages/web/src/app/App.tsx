@@ -1,6 +1,7 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
 import { Route, Switch } from 'wouter'
 import { ProblemError } from '../api/problemError.ts'
+import { GaugesScreen } from './GaugesScreen.tsx'
 import { SettingsScreen } from './SettingsScreen.tsx'
 import { TodayScreen } from './TodayScreen.tsx'
 
@@ -22,6 +23,9 @@ export function App() {
   return (
     <QueryClientProvider client={client}>
       <Switch>
+        <Route path="/gauges/:code?">
+          <GaugesScreen />
+        </Route>
         <Route path="/settings">
           <SettingsScreen />
         </Route>

@@ -67,6 +67,11 @@ export function makeFormat(words: Words, language: Language, unit: Unit, timeZon
     },
     /** The smallest step the network reports, mm. */
     stepMm: unit === 'in' ? 0.254 : 0.1,
+    /** A gauge's step or a few of them, every digit of it kept: `0.01 in`, `0.2 mm`, `1 mm`. */
+    step: (mm: number) =>
+      unit === 'in'
+        ? `${decimal(mm / 25.4, 2, language)} ${words.units.in}`
+        : `${decimal(mm, Number.isInteger(Number(mm.toFixed(1))) ? 0 : 1, language)} ${words.units.mm}`,
     percent,
     /** The same for narrow columns: >99 %, <1 %. */
     percentTight: (share: number) => {

@@ -2,17 +2,19 @@
  * Every word of the screens, in English and Spanish. `{name}` is filled in by fill(); amounts and dates come formatted.
  * Texts about a finding (sentence, message to the observer) come from the desk in the network's language.
  */
+import { gaugesWordsEn, gaugesWordsEs } from './gaugesWords.ts'
 import { ruleWordsEn, ruleWordsEs } from './ruleWords.ts'
 import { whatIfWordsEn, whatIfWordsEs } from './whatIfWords.ts'
 
 const en = {
+  gauges: gaugesWordsEn,
   rule: ruleWordsEn,
   whatIf: whatIfWordsEn,
   appName: 'Gaugewright',
   skipToDocket: 'Skip to the docket',
   today: 'Today',
   screensLabel: 'Screens',
-  screens: { today: 'Today', settings: 'Settings' },
+  screens: { today: 'Today', gauges: 'Gauges', settings: 'Settings' },
   language: 'Language',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colours',
@@ -269,13 +271,14 @@ export type Words = typeof en
 export type Language = 'en' | 'es'
 
 const es: Words = {
+  gauges: gaugesWordsEs,
   rule: ruleWordsEs,
   whatIf: whatIfWordsEs,
   appName: 'Gaugewright',
   skipToDocket: 'Ir a los asuntos por decidir',
   today: 'Hoy',
   screensLabel: 'Pantallas',
-  screens: { today: 'Hoy', settings: 'Ajustes' },
+  screens: { today: 'Hoy', gauges: 'Pluviómetros', settings: 'Ajustes' },
   language: 'Idioma',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colores',

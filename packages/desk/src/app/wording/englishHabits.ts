@@ -1,5 +1,5 @@
 /** What the desk says of habits in English. One switch over every kind; the compiler refuses one without words. */
-import { type HabitAsk, type HabitWords, habitFigures, hoursOf, wholeDayFrom } from './habitAsk.ts'
+import { type HabitAsk, type HabitWords, habitFigures, hoursOf, nearlyAll, wholeDayFrom } from './habitAsk.ts'
 
 const weekdays = ['Mondays', 'Tuesdays', 'Wednesdays', 'Thursdays', 'Fridays', 'Saturdays', 'Sundays'] as const
 const nothing = 'There is nothing to do.'
@@ -34,7 +34,7 @@ export function englishHabit(ask: HabitAsk): HabitWords {
     case 'tens': {
       const every = habit.kind === 'fives' ? 5 : 10
       return {
-        sentence: `About ${say.percent(value)} of its amounts look rounded to multiples of ${say.step(every * stepMm)} (${say.percents(low, high)}), from ${say.readings} amounts; chance alone does not do that.`,
+        sentence: `${value > nearlyAll ? 'Nearly all' : `About ${say.percent(value)}`} of its amounts look rounded to multiples of ${say.step(every * stepMm)} (${say.percents(low, high)}), from ${say.readings} amounts; chance alone does not do that.`,
         advice: `Earlier readings are fine as they are. A friendly word may help: the scale can be read to ${say.step(stepMm)}, with the eye level with the bottom of the curved surface.`,
       }
     }
@@ -111,5 +111,5 @@ function englishUsual(ask: HabitAsk): string {
 export function englishAllowedFor(offsetDays: number, takenAsHabit: number): string | null {
   if (offsetDays !== 0) return `${englishDating(offsetDays)} Its readings are judged by the days they stand for.`
   if (takenAsHabit < 0.5) return null
-  return `Rain is often dated a day off or carried over days here: of what looks so, ${Math.round(100 * takenAsHabit)} % is taken for this gauge's way and not doubted.`
+  return `Of what looks dated a day off or carried over days here, ${Math.round(100 * takenAsHabit)}\u00a0% is taken for this gauge's way and not doubted.`
 }

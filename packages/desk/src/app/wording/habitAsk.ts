@@ -32,7 +32,7 @@ export interface HabitFigures {
   light: string
   /** `0.9`, `2.4` */
   number: (value: number) => string
-  /** `24 %` */
+  /** `24 %`, its parts kept together. */
   percent: (share: number) => string
   /** `18 to 30 %` */
   percents: (low: number, high: number) => string
@@ -55,8 +55,8 @@ export function habitFigures({ language, unit, habit }: HabitAsk): HabitFigures 
     },
     light: formatAmount({ amountUm: umFromMm(lightBelowMm), isTrace: false }, unit, language, 'full'),
     number,
-    percent: (share) => `${whole(share)} %`,
-    percents: (low, high) => `${whole(low)} ${to[language]} ${whole(high)} %`,
+    percent: (share) => `${whole(share)}\u00a0%`,
+    percents: (low, high) => `${whole(low)} ${to[language]} ${whole(high)}\u00a0%`,
     numbers: (low, high) => `${number(low)} ${to[language]} ${number(high)}`,
     readings: new Intl.NumberFormat(language === 'es' ? 'es' : 'en').format(Math.round(habit.readings)),
   }
@@ -64,6 +64,9 @@ export function habitFigures({ language, unit, habit }: HabitAsk): HabitFigures 
 
 /** An offset of nearly a day is a matter of dates; less, of the hour. */
 export const wholeDayFrom = 0.75
+
+/** A share from which figures would only pretend to be exact. */
+export const nearlyAll = 0.95
 
 export function hoursOf(offsetDays: number): number {
   return Math.max(1, Math.round(Math.abs(offsetDays) * 24))

@@ -1,5 +1,5 @@
 /** What the desk says of habits in Spanish. One switch over every kind; the compiler refuses one without words. */
-import { type HabitAsk, type HabitWords, habitFigures, hoursOf, wholeDayFrom } from './habitAsk.ts'
+import { type HabitAsk, type HabitWords, habitFigures, hoursOf, nearlyAll, wholeDayFrom } from './habitAsk.ts'
 
 const weekdays = ['lunes', 'martes', 'miércoles', 'jueves', 'viernes', 'sábados', 'domingos'] as const
 const nothing = 'No hay nada que hacer.'
@@ -34,7 +34,7 @@ export function spanishHabit(ask: HabitAsk): HabitWords {
     case 'tens': {
       const every = habit.kind === 'fives' ? 5 : 10
       return {
-        sentence: `Cerca del ${say.percent(value)} de sus cantidades parecen redondeadas a múltiplos de ${say.step(every * stepMm)} (del ${say.percents(low, high)}), en ${say.readings} cantidades; el azar solo no lo explica.`,
+        sentence: `${value > nearlyAll ? 'Casi todas' : `Cerca del ${say.percent(value)} de`} sus cantidades parecen redondeadas a múltiplos de ${say.step(every * stepMm)} (del ${say.percents(low, high)}), en ${say.readings} cantidades; el azar solo no lo explica.`,
         advice: `Las lecturas anteriores están bien como están. Puede ayudar una palabra amable: la escala permite leer ${say.step(stepMm)}, con el ojo a la altura del fondo de la curva del agua.`,
       }
     }
@@ -111,5 +111,5 @@ function spanishUsual(ask: HabitAsk): string {
 export function spanishAllowedFor(offsetDays: number, takenAsHabit: number): string | null {
   if (offsetDays !== 0) return `${spanishDating(offsetDays)} Sus lecturas se valoran por los días que les corresponden.`
   if (takenAsHabit < 0.5) return null
-  return `Aquí la lluvia lleva a menudo la fecha de otro día o se acumula varios días: de lo que así parece, el ${Math.round(100 * takenAsHabit)} % se toma por costumbre de este pluviómetro y no se pone en duda.`
+  return `De lo que aquí parece llevar la fecha de otro día o ser un total de varios días, el ${Math.round(100 * takenAsHabit)}\u00a0% se toma por costumbre de este pluviómetro y no se pone en duda.`
 }

@@ -61,10 +61,17 @@ describe('what the sentences say', () => {
   })
 
   it('amounts are said in the unit of the network', () => {
-    expect(habitWords(askOf('fives', 'en', 'mm')).sentence).toContain('multiples of 0.5 mm (33 to 49 %), from 1,013')
+    expect(habitWords(askOf('fives', 'en', 'mm')).sentence).toContain(
+      'multiples of 0.5 mm (33 to 49\u00a0%), from 1,013',
+    )
     expect(habitWords(askOf('fives', 'en', 'in')).sentence).toContain('multiples of 0.05 in')
     expect(habitWords(askOf('few-light', 'es', 'mm')).sentence).toContain('menores de 1,3 mm')
     expect(habitWords(askOf('few-light', 'en', 'in')).sentence).toContain('below 0.05 in')
+  })
+
+  it('a share near the whole is said so, not to the percent', () => {
+    expect(habitWords(askOf('fives', 'en', 'mm', { value: 0.98 })).sentence).toMatch(/^Nearly all of its amounts/)
+    expect(habitWords(askOf('tens', 'es', 'mm', { value: 0.98 })).sentence).toMatch(/^Casi todas sus cantidades/)
   })
 
   it('the weekday of the totals is named where one stands out', () => {
@@ -80,8 +87,8 @@ describe('allowedForLine', () => {
       "This gauge usually reports the day before's rain. Its readings are judged by the days they stand for.",
     )
     expect(allowedForLine(0.5, 0, 'es')).toContain('unas 12 horas después')
-    expect(allowedForLine(0, 0.84, 'en')).toContain('84 %')
-    expect(allowedForLine(0, 0.84, 'es')).toContain('84 %')
+    expect(allowedForLine(0, 0.84, 'en')).toContain('84\u00a0%')
+    expect(allowedForLine(0, 0.84, 'es')).toContain('84\u00a0%')
   })
 
   it('is silent where there is nothing to allow for', () => {

@@ -3,6 +3,7 @@ import { type ComponentProps, type ReactNode, useId } from 'react'
 import { Notice } from '../../ui/Notice.tsx'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
+import { AllowedForLine } from './AllowedForLine.tsx'
 import { AreaTable } from './AreaTable.tsx'
 import { DaysAroundChart } from './DaysAroundChart.tsx'
 import { DecisionHistory } from './DecisionHistory.tsx'
@@ -95,6 +96,7 @@ function Findings(props: Props & { evidence: DayEvidence }) {
     <>
       <Typed evidence={evidence} />
       <p className={styles.sentence}>{evidence.sentence}</p>
+      <AllowedForLine evidence={evidence} />
       <Section title={words.expectedHeading}>
         {evidence.canTell ? <ExpectedChart evidence={evidence} /> : <p className={styles.soft}>{words.cannotTell}</p>}
       </Section>
