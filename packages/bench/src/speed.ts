@@ -1,5 +1,5 @@
 /**
- * `npm run bench -- [--only judging,morning,import,desk,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
+ * `npm run bench -- [--only judging,morning,import,desk,whatif,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
  * things are, on invented networks from fixed seeds.
  */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
@@ -14,6 +14,7 @@ import { judgingSpeed } from './speed/judgingSpeed.ts'
 import { largeMorning } from './speed/largeMorning.ts'
 import { type SpeedLine, skipped } from './speed/speedLine.ts'
 import { syntheticNetwork } from './speed/syntheticNetwork.ts'
+import { whatIfSpeed } from './speed/whatIfSpeed.ts'
 
 let workFolder = ''
 const large = () => syntheticNetwork({ gaugeCount: 25_000, dayCount: 7, firstDay: 20_000, seed: 5 })
@@ -30,6 +31,7 @@ const measures: Record<string, () => Promise<SpeedLine[]>> = {
   morning: () => largeMorning(large(), workFolder),
   import: () => importSpeed(workFolder),
   desk: () => deskSpeed(workFolder),
+  whatif: () => whatIfSpeed(workFolder),
 }
 const names = [...Object.keys(measures), ...references]
 const asked = values.only?.split(',') ?? names

@@ -58,7 +58,7 @@ function highWaterMb(pid: number | undefined): number | null {
 }
 
 /** Kernel ticks are hundredths of a second on every Linux that Node runs on. */
-function processorSeconds(pid: number | undefined): number | null {
+export function processorSeconds(pid: number | undefined): number | null {
   try {
     const fields = readFileSync(`/proc/${pid}/stat`, 'utf8')
       .replace(/^.*\) /, '')
