@@ -68,6 +68,8 @@ export const rulePreviewSchema = z.object({
   lastDay: day,
   /** Observing days looked at, each judged as its own morning saw it. */
   mornings: z.number().int(),
+  /** Days from the first reading of the network to the last: what there is to learn from. */
+  recordDays: z.number().int(),
   /** Readings about which something can be told, and those without a usable neighbour, which no rule decides. */
   readings: z.number().int(),
   cannotTell: z.number().int(),

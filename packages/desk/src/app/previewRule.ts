@@ -54,7 +54,8 @@ export async function previewRule(ports: Pick<Ports, 'ledger'>, ask: PreviewRule
   const odds = cache.get(key) ?? (await oddsOfMornings(ledger, { network, learned, fromDay, toDay, ...ask }))
   cache.set(key, odds)
   const current = (await ledger.ruleSettings(network.id)).at(-1)?.letStandAt ?? null
-  return answered(previewOf(odds, fromDay, current, network.docketBelow, ask))
+  const recordDays = toDay - epochDayFromIso(range.firstDay) + 1
+  return answered({ recordDays, ...previewOf(odds, fromDay, current, network.docketBelow, ask) })
 }
 
 function usualDays(gaugeCount: number): number {
@@ -68,7 +69,7 @@ function previewOf(
   current: number | null,
   docketBelow: number,
   ask: PreviewRule,
-): RulePreview {
+): Omit<RulePreview, 'recordDays'> {
   const { pStands, morningCount, cannotTell } = odds
   const at = ask.letStandAt ?? current
   const through = at === null ? null : expectedLetThrough(pStands, at)

@@ -6,7 +6,7 @@ import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
 import { RulePlot } from './RulePlot.tsx'
 import styles from './RulePreviewPane.module.css'
-import { countPlaces, isShort, leftShare } from './ruleView.ts'
+import { countPlaces, isShort, isYoung, leftShare } from './ruleView.ts'
 import type { RuleDesk } from './useRule.ts'
 import type { lookBacks } from './useRulePreview.ts'
 
@@ -56,7 +56,7 @@ export function RulePreviewPane({ desk }: { desk: RuleDesk }) {
               readings: format.whole(found.readings),
             })}{' '}
             {found.cannotTell > 0 ? fill(own.unknown, { count: format.whole(found.cannotTell) }) : ''}{' '}
-            {isShort(found) ? own.short : ''} {own.eightInTen}
+            {isYoung(found) ? own.young : isShort(found) ? own.short : ''} {own.eightInTen}
           </p>
         </>
       ) : null}

@@ -2,6 +2,8 @@ import type { RulePoint } from '@gaugewright/contract'
 import { describe, expect, it } from 'vitest'
 import {
   countPlaces,
+  isShort,
+  isYoung,
   labelledPlaces,
   leftShare,
   parseOdds,
@@ -102,6 +104,11 @@ describe('rulePlotShape', () => {
             Math.hypot(places[one]!.x - places[other]!.x, places[one]!.y - places[other]!.y),
           ).toBeGreaterThanOrEqual(30)
   })
+})
+
+it('says of a preview whether seasons are missing, and whether the record is young', () => {
+  expect([isShort({ mornings: 365 }), isShort({ mornings: 90 })]).toEqual([false, true])
+  expect([isYoung({ recordDays: 60 }), isYoung({ recordDays: 59 })]).toEqual([false, true])
 })
 
 it('countPlaces: a few are told to a tenth, many as whole numbers', () => {

@@ -112,6 +112,13 @@ export function labelledPlaces(points: readonly RulePoint[], places: readonly Pl
   return kept
 }
 
+/** A record this short has taught the desk little: its odds are then bolder than the truth (docs/decisions/0011). */
+const YOUNG_DAYS = 60
+
+export function isYoung(preview: Pick<RulePreview, 'recordDays'>): boolean {
+  return preview.recordDays < YOUNG_DAYS
+}
+
 /** The share of a year that a preview looked at is short: seasons are missing. */
 export function isShort(preview: Pick<RulePreview, 'mornings'>): boolean {
   return preview.mornings < 350
