@@ -3,7 +3,8 @@
  * neighbours' sites, then its own site by matching moments with its report: a mixture of "as reported" (the score lies
  * in its cell) and "says nothing". Source: [Minka2001]; local neighbourhoods as in [Vecchia1988].
  */
-import { mostInSystem, solveSystem, system, systemStride } from '../krige/smallSystem.ts'
+import { smallSystem } from '../krige/smallSystem.ts'
+import { mostInSystem, systemStride } from '../krige/systemRoom.ts'
 import { normalCdf } from '../stats/normalCdf.ts'
 import type { LatentTable } from './latentTable.ts'
 import type { Neighbourhood } from './neighbourhood.ts'
@@ -45,6 +46,7 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
   let spreadWeight = 0
   const i = row * n + g
   const most = Math.min(ask.most, mostInSystem)
+  const { room, solve } = smallSystem()
   for (let c = 0; c < size && k < most; c++) {
     const j = hood.gauge[base + c]!
     if (j < 0) break
@@ -55,7 +57,7 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
     if (precision <= least) continue
     chosen[k] = c
     siteMean[k] = siteShift[other]! / precision
-    system[k * systemStride + k] = unit + 1 / precision
+    room[k * systemStride + k] = unit + 1 / precision
     const withGauge = hood.withGauge[base + c]!
     const w = withGauge * withGauge * latent.surpriseWeight[other]!
     spreadSum += w * latent.surprise[other]!
@@ -64,14 +66,14 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
   }
   latent.used[i] = k
   latent.spread[i] = spreadWeight < 1e-9 ? 1 : (usualSpread + spreadSum) / (usualSpread + spreadWeight)
-  fillSystem(hood, base, k)
-  solveSystem(k)
+  fillRoom(room, hood, base, k)
+  solve(k)
   let mean = 0
   let explained = 0
   for (let a = 0; a < k; a++) {
     const side = a * systemStride + k
-    const right = system[side]!
-    mean += right * system[side + 1]!
+    const right = room[side]!
+    mean += right * room[side + 1]!
     explained += right * right
   }
   latent.cavityMean[i] = mean
@@ -79,14 +81,14 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
 }
 
 /** Correlations of the chosen candidates with one another and with their gauge, and what they say. */
-function fillSystem(hood: Neighbourhood, base: number, count: number): void {
+function fillRoom(room: Float64Array, hood: Neighbourhood, base: number, count: number): void {
   const { among, withGauge, size } = hood
   for (let a = 0; a < count; a++) {
     const own = base + chosen[a]!
     const row = a * systemStride
-    for (let b = a + 1; b < count; b++) system[row + b] = among[own * size + chosen[b]!]!
-    system[row + count] = withGauge[own]!
-    system[row + count + 1] = siteMean[a]!
+    for (let b = a + 1; b < count; b++) room[row + b] = among[own * size + chosen[b]!]!
+    room[row + count] = withGauge[own]!
+    room[row + count + 1] = siteMean[a]!
   }
 }
 

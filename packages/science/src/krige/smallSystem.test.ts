@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { seededRandom } from '../stats/seededRandom.ts'
-import { mostInSystem, solveSystem, system, systemStride } from './smallSystem.ts'
+import { plainSystem } from './plainSystem.ts'
+import { simdSystem } from './simdSystem.ts'
+import { smallSystem } from './smallSystem.ts'
+import { mostInSystem, type SmallSystem, systemStride } from './systemRoom.ts'
 
 interface Problem {
   /** Lower triangle, own variances on the diagonal. */
@@ -22,19 +25,22 @@ function scattered(count: number, seed: number): Problem {
   }
 }
 
-function solved({ covariance, withPlace, value }: Problem): { estimate: number; explained: number } {
+function solved(
+  { room, solve }: SmallSystem,
+  { covariance, withPlace, value }: Problem,
+): { estimate: number; explained: number } {
   const count = value.length
   for (let a = 0; a < count; a++) {
-    for (let b = a; b < count; b++) system[a * systemStride + b] = covariance[b]![a]!
-    system[a * systemStride + count] = withPlace[a]!
-    system[a * systemStride + count + 1] = value[a]!
+    for (let b = a; b < count; b++) room[a * systemStride + b] = covariance[b]![a]!
+    room[a * systemStride + count] = withPlace[a]!
+    room[a * systemStride + count + 1] = value[a]!
   }
-  solveSystem(count)
+  solve(count)
   let estimate = 0
   let explained = 0
   for (let a = 0; a < count; a++) {
-    const right = system[a * systemStride + count]!
-    estimate += right * system[a * systemStride + count + 1]!
+    const right = room[a * systemStride + count]!
+    estimate += right * room[a * systemStride + count + 1]!
     explained += right * right
   }
   return { estimate, explained }
@@ -69,10 +75,14 @@ function byTripleLoop({ covariance, withPlace, value }: Problem): { estimate: nu
   return { estimate, explained }
 }
 
-describe('solveSystem', () => {
+const simd = simdSystem()
+const kernels: [name: string, kernel: SmallSystem][] = [['plain', plainSystem()]]
+if (simd !== null) kernels.push(['with wide numbers', simd])
+
+describe.each(kernels)('the kernel for small systems, %s', (_, kernel) => {
   it('with two neighbours is the conditional normal worked out by hand', () => {
     // Inverse of [[1, 0.5], [0.5, 1]] is [[4, -2], [-2, 4]] / 3: weights 0.6 and 0.1 for covariances 0.65 and 0.4.
-    const got = solved({ covariance: [[1], [0.5, 1]], withPlace: [0.65, 0.4], value: [2, -1] })
+    const got = solved(kernel, { covariance: [[1], [0.5, 1]], withPlace: [0.65, 0.4], value: [2, -1] })
     expect(got.estimate).toBeCloseTo(0.6 * 2 - 0.1, 14)
     expect(got.explained).toBeCloseTo(0.6 * 0.65 + 0.1 * 0.4, 14)
   })
@@ -80,20 +90,35 @@ describe('solveSystem', () => {
   it('gives the plain triple loop to the last bit, for any number of neighbours, whatever stood in the room', () => {
     for (let count = 0; count <= mostInSystem; count++) {
       for (const left of [0, 1e300, Number.NaN]) {
-        system.fill(left)
+        kernel.room.fill(left)
         const problem = scattered(count, 100 + count)
-        expect(solved(problem)).toEqual(byTripleLoop(problem))
+        expect(solved(kernel, problem)).toEqual(byTripleLoop(problem))
       }
     }
   })
 
   it('stays finite where two neighbours say exactly the same', () => {
-    const got = solved({
-      covariance: [[1], [1, 1], [0.3, 0.3, 1]],
-      withPlace: [0.8, 0.8, 0.2],
-      value: [1.5, 1.5, -0.4],
-    })
+    const twins = { covariance: [[1], [1, 1], [0.3, 0.3, 1]], withPlace: [0.8, 0.8, 0.2], value: [1.5, 1.5, -0.4] }
+    const got = solved(kernel, twins)
     expect(Number.isFinite(got.estimate)).toBe(true)
     expect(got.explained).toBeLessThan(1)
+  })
+})
+
+describe('smallSystem', () => {
+  it('is the kernel with wide numbers on every Node that the project runs on', () => {
+    expect(simd).not.toBeNull()
+    expect(smallSystem().room.buffer.byteLength).toBe(65_536)
+  })
+
+  it('does without where the engine has no WebAssembly, or a policy forbids it', () => {
+    class Forbidden {
+      constructor() {
+        throw new Error("refused to compile: 'wasm-unsafe-eval' is not an allowed source")
+      }
+    }
+    const engine = { Module: Forbidden, Instance: Forbidden } as unknown as Parameters<typeof simdSystem>[0]
+    expect(simdSystem(engine)).toBeNull()
+    expect(simdSystem(null)).toBeNull()
   })
 })
