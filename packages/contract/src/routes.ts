@@ -15,4 +15,16 @@ export const routes = {
   networkHabits: { method: 'GET', path: '/api/habits' }, // -> networkHabitsSchema
   gaugeHabits: { method: 'GET', path: '/api/habits/:gauge' }, // -> gaugeHabitsSchema
   mapLayers: { method: 'GET', path: '/api/map' }, // -> mapLayersSchema
+  addPhoto: { method: 'POST', path: '/api/photos' }, // addPhotoAskSchema -> photoSchema; the same photo again changes nothing
+  photosOfReport: { method: 'GET', path: '/api/urgent/:reportId/photos' }, // -> photosOfReportSchema
+  photo: { method: 'GET', path: '/api/photos/:sha256' }, // -> image/jpeg, for the desk's own people
+  fileUrgent: { method: 'POST', path: '/api/urgent' }, // fileUrgentAskSchema -> fileUrgentSchema
+  urgentNow: { method: 'GET', path: '/api/urgent' }, // urgentNowAskSchema as query -> urgentNowSchema
+  urgentLive: { method: 'GET', path: '/api/urgent/live' }, // -> text/event-stream of urgentLiveSchema
+  markSeen: { method: 'POST', path: '/api/urgent/seen' }, // markSeenAskSchema -> urgentNowSchema
+  passOn: { method: 'POST', path: '/api/urgent/passed-on' }, // passOnAskSchema -> urgentNowSchema
+  closeUrgent: { method: 'POST', path: '/api/urgent/closed' }, // closeUrgentAskSchema -> urgentNowSchema
+  undoUrgent: { method: 'POST', path: '/api/urgent/undo' }, // undoUrgentAskSchema -> urgentNowSchema
+  codedUrgent: { method: 'GET', path: '/api/urgent/:report/coded' }, // codedUrgentAskSchema as query -> codedUrgentSchema
+  setUrgentSettings: { method: 'POST', path: '/api/urgent/settings' }, // setUrgentSettingsAskSchema -> urgentSettingsSchema
 } as const
