@@ -1,0 +1,170 @@
+/**
+ * Urgent reports: hail, torrential rain, flooding, wind and snow, told at once. What an observer files; how the desk shows
+ * it is in urgentDesk.ts. Shapes on the wire (JSON): diameters and depths in mm, amounts in whole micrometres, instants
+ * RFC 3339 with a zone. The sender makes the id, so that what is sent twice is filed once.
+ */
+import { z } from 'zod'
+
+export const urgentKinds = ['hail', 'rain', 'flooding', 'wind', 'snow'] as const
+export const stoneMeasures = ['ruler', 'object', 'phone ruler'] as const
+/** Objects by which stones are told, small to large. Their conventional sizes: `hailObjects` of the science. */
+export const hailObjectNames = [
+  'pea',
+  'marble',
+  'penny',
+  'nickel',
+  'quarter',
+  'half dollar',
+  'walnut',
+  'golf ball',
+  'hen egg',
+  'tennis ball',
+  'baseball',
+  'large apple',
+  'grapefruit',
+  'softball',
+] as const
+export const stoneShapes = ['round', 'oval', 'cone', 'flat', 'spiked', 'irregular'] as const
+export const groundCovers = ['few stones', 'scattered', 'half covered', 'covered', 'drifts'] as const
+export const damages = [
+  'people hurt',
+  'vehicles',
+  'windows',
+  'roofs',
+  'crops',
+  'trees',
+  'power lines',
+  'other',
+] as const
+export const floodedThings = ['street', 'stream', 'river', 'basement', 'building', 'field'] as const
+export const waterDepths = ['ankle', 'knee', 'waist', 'above waist'] as const
+
+/** The largest stone that is taken: half as large again as the largest on record, 8 in. */
+export const largestStoneMm = 305
+
+const instant = z.iso.datetime({ offset: true })
+
+export const stoneSchema = z
+  .object({
+    /** Longest axis. By object: the size that the object stands for. */
+    diameterMm: z.number().min(1).max(largestStoneMm),
+    by: z.enum(stoneMeasures),
+    object: z.enum(hailObjectNames).nullable().default(null),
+  })
+  .refine(({ by, object }) => by !== 'object' || object !== null, 'a stone by object names the object')
+
+const began = instant.nullable().default(null)
+const ended = instant.nullable().default(null)
+const stillGoing = z.boolean().nullable().default(null)
+const damage = z.array(z.enum(damages)).max(damages.length).default([])
+
+export const hailSchema = z.object({
+  kind: z.literal('hail'),
+  largest: stoneSchema,
+  typical: stoneSchema.nullable().default(null),
+  smallest: stoneSchema.nullable().default(null),
+  beganAtUtc: began,
+  endedAtUtc: ended,
+  /** Still falling when it was sent; null where nobody said. */
+  isGoingOn: stillGoing,
+  shape: z.enum(stoneShapes).nullable().default(null),
+  groundCover: z.enum(groundCovers).nullable().default(null),
+  damage,
+})
+
+export const urgentRainSchema = z.object({
+  kind: z.literal('rain'),
+  amountUm: z.number().int().min(1).max(2_000_000),
+  minutes: z.number().min(1).max(1440),
+  beganAtUtc: began,
+  endedAtUtc: ended,
+  isGoingOn: stillGoing,
+  damage,
+})
+
+export const floodingSchema = z.object({
+  kind: z.literal('flooding'),
+  things: z.array(z.enum(floodedThings)).min(1).max(floodedThings.length),
+  /** Judged from a safe place, never by walking in. */
+  depth: z.enum(waterDepths).nullable().default(null),
+  isRising: z.boolean().nullable().default(null),
+  isFast: z.boolean().nullable().default(null),
+  beganAtUtc: began,
+  endedAtUtc: ended,
+  isGoingOn: stillGoing,
+  damage,
+})
+
+export const windSchema = z.object({
+  kind: z.literal('wind'),
+  /** Strongest gust; null where only damage was seen. */
+  gustMps: z.number().min(1).max(150).nullable().default(null),
+  by: z.enum(['measured', 'estimated']).nullable().default(null),
+  beganAtUtc: began,
+  endedAtUtc: ended,
+  isGoingOn: stillGoing,
+  damage,
+})
+
+export const urgentSnowSchema = z.object({
+  kind: z.literal('snow'),
+  /** New snow in the time told. */
+  depthMm: z.number().min(1).max(5000),
+  minutes: z.number().min(1).max(1440),
+  beganAtUtc: began,
+  endedAtUtc: ended,
+  isGoingOn: stillGoing,
+  damage,
+})
+
+export const urgentSeenSchema = z.discriminatedUnion('kind', [
+  hailSchema,
+  urgentRainSchema,
+  floodingSchema,
+  windSchema,
+  urgentSnowSchema,
+])
+
+/** At a gauge of the network, by its id; or at a place on the map, with what people call it. */
+export const urgentWhereSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('gauge'), gaugeId: z.string().min(1).max(200) }),
+  z.object({
+    kind: z.literal('place'),
+    latDeg: z.number().min(-90).max(90),
+    lonDeg: z.number().min(-180).max(180),
+    name: z.string().trim().max(200).nullable().default(null),
+  }),
+])
+
+/** What an observer sends. Photos are sent before, on their own, and are named here by their ids. */
+export const fileUrgentAskSchema = z.object({
+  /** Made by the sender (UUID): sent again with the same content it is there already. */
+  id: z.uuid(),
+  where: urgentWhereSchema,
+  /** When it was seen: for hail when the largest stone fell, for rain the end of the minutes told. */
+  seenAtUtc: instant,
+  /** When the sender's device sent it, by its own clock; null where not known. */
+  sentAtUtc: instant.nullable().default(null),
+  by: z.string().trim().min(1).max(200),
+  remark: z.string().trim().max(2000).nullable().default(null),
+  photoIds: z.array(z.string().min(1).max(100)).max(6).default([]),
+  seen: urgentSeenSchema,
+})
+
+/** Says only that it arrived: an observer is never shown what the neighbours reported. */
+export const fileUrgentSchema = z.object({
+  id: z.string(),
+  receivedAtUtc: z.string(),
+  /** True where the same report had arrived before. */
+  already: z.boolean(),
+})
+
+export type UrgentKind = (typeof urgentKinds)[number]
+export type Stone = z.infer<typeof stoneSchema>
+export type HailSeen = z.infer<typeof hailSchema>
+export type UrgentSeen = z.infer<typeof urgentSeenSchema>
+export type UrgentWhere = z.infer<typeof urgentWhereSchema>
+/** As sent, defaults not yet filled in. */
+export type FileUrgentInput = z.input<typeof fileUrgentAskSchema>
+export type FileUrgentAsk = z.infer<typeof fileUrgentAskSchema>
+export type FileUrgent = z.infer<typeof fileUrgentSchema>
