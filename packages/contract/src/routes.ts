@@ -16,7 +16,8 @@ export const routes = {
   gaugeHabits: { method: 'GET', path: '/api/habits/:gauge' }, // -> gaugeHabitsSchema
   mapLayers: { method: 'GET', path: '/api/map' }, // -> mapLayersSchema
   addPhoto: { method: 'POST', path: '/api/photos' }, // addPhotoAskSchema -> photoSchema; the same photo again changes nothing
-  photosOfReport: { method: 'GET', path: '/api/urgent/:reportId/photos' }, // -> photosOfReportSchema
+  urgentForm: { method: 'GET', path: '/api/urgent/form' }, // urgentFormAskSchema as query -> urgentFormSchema
+  photosOfReport: { method: 'GET', path: '/api/urgent/:report/photos' }, // -> photosOfReportSchema
   photo: { method: 'GET', path: '/api/photos/:sha256' }, // -> image/jpeg, for the desk's own people
   fileUrgent: { method: 'POST', path: '/api/urgent' }, // fileUrgentAskSchema -> fileUrgentSchema
   urgentNow: { method: 'GET', path: '/api/urgent' }, // urgentNowAskSchema as query -> urgentNowSchema

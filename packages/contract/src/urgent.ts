@@ -136,10 +136,15 @@ export const urgentWhereSchema = z.discriminatedUnion('kind', [
   }),
 ])
 
-/** What an observer sends. Photos are sent before, on their own, and are named here by their ids. */
+/** What an observer sends. Photos are sent before, on their own, and are named here by their ids (SHA-256). */
 export const fileUrgentAskSchema = z.object({
   /** Made by the sender (UUID): sent again with the same content it is there already. */
   id: z.uuid(),
+  /**
+   * For more about a report filed before, its first id: the newest filing counts, and all are kept. On the desk it stays one
+   * report under its first id. Null for a first filing. Each filing has an id of its own.
+   */
+  updates: z.uuid().nullable().default(null),
   where: urgentWhereSchema,
   /** When it was seen: for hail when the largest stone fell, for rain the end of the minutes told. */
   seenAtUtc: instant,
@@ -151,6 +156,26 @@ export const fileUrgentAskSchema = z.object({
   seen: urgentSeenSchema,
 })
 
+/**
+ * What the observer's form must know before anything is sent: whose it is, in which unit, whom to call. As a query the
+ * gauge's code, where nobody is signed in.
+ */
+export const urgentFormAskSchema = z.object({ gauge: z.string().trim().max(40).optional() })
+export const urgentFormSchema = z.object({
+  network: z.object({
+    id: z.string(),
+    name: z.string(),
+    unit: z.enum(['mm', 'in']),
+    timeZone: z.string(),
+    language: z.enum(['en', 'es']),
+  }),
+  /** Null where the network has set none. */
+  emergencyNumber: z.string().nullable(),
+  /** Null where the code is none of the network's: the form then asks for a place. */
+  gauge: z.object({ id: z.string(), code: z.string(), name: z.string() }).nullable(),
+  observerName: z.string().nullable(),
+})
+
 /** Says only that it arrived: an observer is never shown what the neighbours reported. */
 export const fileUrgentSchema = z.object({
   id: z.string(),
@@ -159,6 +184,8 @@ export const fileUrgentSchema = z.object({
   already: z.boolean(),
 })
 
+export type UrgentFormAsk = z.infer<typeof urgentFormAskSchema>
+export type UrgentForm = z.infer<typeof urgentFormSchema>
 export type UrgentKind = (typeof urgentKinds)[number]
 export type Stone = z.infer<typeof stoneSchema>
 export type HailSeen = z.infer<typeof hailSchema>
