@@ -2,6 +2,17 @@
 
 // Models, judgements, expectations
 export type { Climate } from './climate/climate.ts'
+// Coded text
+export { encodeStormBulletin, encodeStormReport, type StormText } from './coded/encodeStormReport.ts'
+export { placeFromTown } from './coded/placeFromTown.ts'
+export {
+  type StormEvent,
+  type StormMagnitude,
+  type StormOffice,
+  type StormReport,
+  stormEvents,
+  stormSources,
+} from './coded/stormReport.ts'
 export { ScienceError, type ScienceErrorCode } from './error.ts'
 export type { Correlation } from './expectation/correlation.ts'
 export { expectAtPoints } from './expectation/expectAtPoints.ts'
