@@ -45,7 +45,8 @@ export async function previewRule(ports: Pick<Ports, 'ledger'>, ask: PreviewRule
     return refused('RULE_THRESHOLD_OUTSIDE', `a threshold of ${ask.letStandAt}`, 'Give odds from 0.5 to 0.9999.')
   }
   const gauges = await ledger.gauges(network.id)
-  const learned = await learnedModel(ledger, { networkId: network.id, gauges, range, ...stopping(ask) })
+  // Learning is shared with whoever else waits for it: it goes on when this asker leaves.
+  const learned = await learnedModel(ledger, { networkId: network.id, gauges, range })
   const toDay = epochDayFromIso(range.lastDay)
   const fromDay = Math.max(epochDayFromIso(range.firstDay), toDay - (ask.days ?? usualDays(gauges.length)) + 1)
   const cache = kept.get(ledger) ?? new RecentlyUsed<OddsOfMornings>(KEPT)
@@ -92,8 +93,4 @@ function previewOf(
 function wishedOf({ pStands, morningCount }: OddsOfMornings, wrongAYear: number): NonNullable<RulePreview['wished']> {
   const found = letStandAtFor(pStands, (wrongAYear * morningCount) / yearMornings)
   return { wrongAYear, letStandAt: found === null ? null : ruleStepFrom(found) }
-}
-
-function stopping(ask: PreviewRule): { signal?: AbortSignal } {
-  return ask.signal === undefined ? {} : { signal: ask.signal }
 }

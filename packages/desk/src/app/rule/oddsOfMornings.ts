@@ -33,7 +33,7 @@ const STRETCH_DAYS = 31
 const BEFORE_DAYS = 12
 const MOST_THREADS = 2
 
-/** @throws the signal's reason when stopped */
+/** @throws the signal's reason when stopped; what a thread failed with */
 export async function oddsOfMornings(ledger: Ledger, ask: MorningsAsk): Promise<OddsOfMornings> {
   const { learned, fromDay, toDay, signal } = ask
   const dayCount = toDay - fromDay + 1
@@ -50,6 +50,11 @@ export async function oddsOfMornings(ledger: Ledger, ask: MorningsAsk): Promise<
     maxThreads: threads,
     workerData: work,
   })
+  // A thread that fails while it has no task tells the pool, and nobody listening would end the whole desk.
+  const failed = new Promise<never>((_, fail) => {
+    pool.on('error', fail)
+  })
+  failed.catch(() => undefined)
   let daysDone = 0
   const judgeFrom = async (start: number): Promise<OddsOfStretch> => {
     const last = Math.min(toDay, start + STRETCH_DAYS - 1)
@@ -69,7 +74,7 @@ export async function oddsOfMornings(ledger: Ledger, ask: MorningsAsk): Promise<
         parts[turn] = await judgeFrom(starts[turn] ?? fromDay)
       }
     }
-    await Promise.all(Array.from({ length: threads }, takeTurns))
+    await Promise.race([failed, Promise.all(Array.from({ length: threads }, takeTurns))])
     return joined(parts, fromDay, dayCount)
   } finally {
     await pool.destroy()
