@@ -5,14 +5,16 @@ import { run } from './cli/run.ts'
 import type { TextOut, World } from './cli/world.ts'
 import { fileIntake } from './intake/fileIntake.ts'
 import { readGaugesFile, readReadingsFile } from './intake/readTables.ts'
+import { redrawPhoto } from './intake/redrawPhoto.ts'
 import { listenOnLoopback } from './server/listenOnLoopback.ts'
 import { newUuidV7 } from './store/newUuidV7.ts'
-import { openSqliteLedger } from './store/sqlite/openSqliteLedger.ts'
+import { openSqlitePorts } from './store/sqlite/openSqlitePorts.ts'
 import { sqliteLedgerFiles } from './store/sqlite/sqliteLedgerFiles.ts'
 
 const world: World = {
   openLedger: async (path, options) => ({
-    ledger: await openSqliteLedger(path, options),
+    ...(await openSqlitePorts(path, options)),
+    redrawPhoto,
     clock: { nowUtc: () => new Date().toISOString() },
     newId: newUuidV7,
   }),

@@ -9,6 +9,7 @@ import type { World } from '../src/cli/world.ts'
 import { fileIntake } from '../src/intake/fileIntake.ts'
 import { newUuidV7 } from '../src/store/newUuidV7.ts'
 import { openSqliteLedger } from '../src/store/sqlite/openSqliteLedger.ts'
+import { portsOver } from './support/openDesk.ts'
 import { tempFiles } from './support/tempFiles.ts'
 
 const files = tempFiles()
@@ -30,7 +31,7 @@ async function run(...words: string[]): Promise<{ code: number; out: string; err
   })
   const world: Pick<World, 'openLedger' | 'intakeFiles' | 'out' | 'err'> = {
     openLedger: async (path, options) => ({
-      ledger: await openSqliteLedger(path, options),
+      ...portsOver(await openSqliteLedger(path, options)),
       clock: { nowUtc: () => '2026-04-01T12:00:00Z' },
       newId: newUuidV7,
     }),

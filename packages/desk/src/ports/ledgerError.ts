@@ -15,6 +15,11 @@ export type LedgerCode =
   | 'READING_UNKNOWN'
   | 'ALREADY_SUPERSEDED'
   | 'ID_TAKEN'
+  | 'MAIL_TAKEN'
+  | 'PERSON_UNKNOWN'
+  | 'PHOTO_STORE_FULL'
+  | 'PHOTOS_TOO_MANY'
+  | 'PHOTO_FILE_GONE'
 
 /** The ledger could not do as asked, and has changed nothing. A door shows `problem` as it is. */
 export class LedgerError extends Error {

@@ -1,8 +1,11 @@
 import type { Clock, Ledger } from './ledger.ts'
+import type { Photos, RedrawPhoto } from './photos.ts'
 
 /** Everything the use cases may reach. Each asks only for what it uses: `Pick<Ports, 'ledger'>`. */
 export interface Ports {
   ledger: Ledger
+  photos: Photos
+  redrawPhoto: RedrawPhoto
   clock: Clock
   /** Fresh sortable id (UUID version 7). */
   newId: () => string

@@ -1,9 +1,11 @@
 /** A desk in memory on a small network, with a clock that stands and ids that count. */
 
+import { redrawPhoto } from '../../src/intake/redrawPhoto.ts'
 import type { Ledger } from '../../src/ports/ledger.ts'
 import type { Ports } from '../../src/ports/ports.ts'
 import { buildServer } from '../../src/server/buildServer.ts'
 import { openMemoryLedger } from '../../src/store/memory/memoryLedger.ts'
+import { openMemoryPhotos } from '../../src/store/memory/memoryPhotos.ts'
 import { type SmallNetwork, smallNetwork } from './smallNetwork.ts'
 
 export async function fillLedger(ledger: Ledger, small: SmallNetwork): Promise<void> {
@@ -12,12 +14,16 @@ export async function fillLedger(ledger: Ledger, small: SmallNetwork): Promise<v
   await ledger.appendReadings(small.network.id, small.readings)
 }
 
-export function portsOver(ledger: Ledger): Ports {
+/** What is kept beside the ledger stays in memory, unless it is given. */
+export function portsOver(ledger: Ledger, beside: Partial<Ports> = {}): Ports {
   let count = 0
   return {
     ledger,
+    photos: openMemoryPhotos(),
+    redrawPhoto,
     clock: { nowUtc: () => '2026-05-31T08:30:00Z' },
     newId: () => `id-${String(++count).padStart(6, '0')}`,
+    ...beside,
   }
 }
 

@@ -10,7 +10,7 @@ import { fileIntake } from '../../src/intake/fileIntake.ts'
 import { readGaugesFile, readReadingsFile } from '../../src/intake/readTables.ts'
 import { listenOnLoopback } from '../../src/server/listenOnLoopback.ts'
 import { newUuidV7 } from '../../src/store/newUuidV7.ts'
-import { openSqliteLedger } from '../../src/store/sqlite/openSqliteLedger.ts'
+import { openSqlitePorts } from '../../src/store/sqlite/openSqlitePorts.ts'
 import { sqliteLedgerFiles } from '../../src/store/sqlite/sqliteLedgerFiles.ts'
 import { portsOver } from './openDesk.ts'
 
@@ -44,7 +44,10 @@ export async function testWorld(): Promise<TestWorld> {
     let out = ''
     let err = ''
     const world: World = {
-      openLedger: async (path, options) => ({ ...portsOver(await openSqliteLedger(path, options)), newId: newUuidV7 }),
+      openLedger: async (path, options) => {
+        const { ledger, ...beside } = await openSqlitePorts(path, options)
+        return { ...portsOver(ledger, beside), newId: newUuidV7 }
+      },
       ledgerFiles: sqliteLedgerFiles,
       archiveFiles: { readPlaces: readGaugesFile, readReadings: readReadingsFile },
       intakeFiles: fileIntake,

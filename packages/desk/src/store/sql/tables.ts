@@ -2,6 +2,8 @@
  * The tables as Kysely sees them, the same for every database. Days are epoch days, instants milliseconds, truth 0 or 1.
  * Tables of observations lead with network_key and gauge_key, small numbers that stand for the ids within this file.
  */
+import type { AccessTables } from './accessTables.ts'
+
 export interface NetworkTable {
   network_key: number
   id: string
@@ -78,6 +80,8 @@ export interface DecisionTable {
   undoes: string | null
   /** What the finding named to the person who decided. */
   mistake: string | null
+  /** Id of the person, where one was signed in; null also once the person is forgotten. */
+  by_person: string | null
 }
 
 export interface RuleSettingTable {
@@ -87,6 +91,8 @@ export interface RuleSettingTable {
   id: string
   let_stand_at: number | null
   by_name: string
+  /** Id of the person, where one was signed in; null also once the person is forgotten. */
+  by_person: string | null
   why: string
   set_at_ms: number
 }
@@ -112,7 +118,20 @@ export interface CacheTable {
   body: string
 }
 
-export interface Tables {
+export interface PhotoTable {
+  network_key: number
+  report_id: string
+  /** Order of arrival within the report. */
+  sequence: number
+  sha256: string
+  bytes: number
+  width_px: number
+  height_px: number
+  received_at_ms: number
+  by_name: string
+}
+
+export interface Tables extends AccessTables {
   network: NetworkTable
   gauge: GaugeTable
   reading: ReadingTable
@@ -122,4 +141,5 @@ export interface Tables {
   absence: AbsenceTable
   map_layer: MapLayerTable
   cache: CacheTable
+  photo: PhotoTable
 }

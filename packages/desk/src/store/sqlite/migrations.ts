@@ -1,3 +1,5 @@
+import { accessMigration } from './accessMigration.ts'
+
 /**
  * The steps that bring a ledger file up to date, in order, forward only. A step that has been released is never edited:
  * add the next one. The number of the last step done is kept in `user_version`.
@@ -179,4 +181,28 @@ create trigger rule_setting_is_never_deleted before delete on rule_setting
 alter table decision add column mistake text;
 `,
   },
+  {
+    number: 5,
+    what: 'photos of urgent reports: what is known of each; the files lie beside the ledger',
+    sql: `
+create table photo (
+  network_key integer not null references network,
+  report_id text not null,
+  sequence integer not null,
+  sha256 text not null check (length(sha256) = 64),
+  bytes integer not null check (bytes > 0),
+  width_px integer not null,
+  height_px integer not null,
+  received_at_ms integer not null,
+  by_name text not null,
+  primary key (network_key, report_id, sequence)
+) strict, without rowid;
+create unique index photo_of_report on photo (network_key, report_id, sha256);
+create index photo_by_content on photo (sha256, bytes);
+-- A photo may be erased with a person's data; it is never changed.
+create trigger photo_is_never_changed before update on photo
+  begin select raise(abort, 'a photo is never changed'); end;
+`,
+  },
+  { number: 6, ...accessMigration },
 ]
