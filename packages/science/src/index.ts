@@ -13,6 +13,11 @@ export {
   stormEvents,
   stormSources,
 } from './coded/stormReport.ts'
+// The check at entry
+export { checkAlone, type EntryTypedAt } from './entry/checkAlone.ts'
+export { type EntryAlternative, type EntryQuestion, entryQuestion } from './entry/entryQuestion.ts'
+export { type EntryJudged, judgeEntry } from './entry/judgeEntry.ts'
+export { type PocketClimate, pocketClimate } from './entry/pocketClimate.ts'
 export { ScienceError, type ScienceErrorCode } from './error.ts'
 export type { Correlation } from './expectation/correlation.ts'
 export { expectAtPoints } from './expectation/expectAtPoints.ts'
@@ -101,7 +106,17 @@ export {
   type Timing,
   usualWindow,
 } from './reading/placeReading.ts'
-export type { Amount, Decision, Door, IsoDay, Reading, ReadingKind, Unit, Verdict } from './reading/reading.ts'
+export type {
+  Amount,
+  Confirmed,
+  Decision,
+  Door,
+  IsoDay,
+  Reading,
+  ReadingKind,
+  Unit,
+  Verdict,
+} from './reading/reading.ts'
 export type { DecimalMark } from './reading/readNumber.ts'
 export { addAmounts, sumAmounts } from './reading/sumAmounts.ts'
 export { type FillsAnswer, inchTube, metricTube, sumFills, type TubeSizes } from './reading/sumFills.ts'
@@ -164,6 +179,44 @@ export {
 export { type AmountForm, decimalMarkOf, formatAmount, type Language } from './units/formatAmount.ts'
 export { isWholeSteps, resolutionsUm, roundUm, usualResolutionUm } from './units/roundUm.ts'
 export { hundredthInchUmFromMm, hundredthInchUmFromTenthsMm, tenthsMmFromUm, umFromTenthsMm } from './units/tenthsMm.ts'
+// Urgent reports
+export { clusterReports, linkKm, linkMinutes, type PlacedReport } from './urgent/clusterReports.ts'
+export { type HailEnergy, hailEnergy } from './urgent/hailEnergy.ts'
+export { type HailFallSpeeds, hailFallSpeedsMps } from './urgent/hailFall.ts'
+export {
+  type HailObject,
+  type HailObjectName,
+  hailObjectMm,
+  hailObjectNames,
+  hailObjects,
+  hailSizeClass,
+} from './urgent/hailObjects.ts'
+export {
+  magnitudeOf,
+  type ObservedKind,
+  type SeverityThresholds,
+  type UrgentObservation,
+  usualThresholds,
+} from './urgent/observation.ts'
+export { occasionFactor } from './urgent/occasion.ts'
+export { type OtherReport, type Plausibility, plausibilityOf, type WitnessedReport } from './urgent/plausibility.ts'
+export {
+  type AgainstGuidance,
+  againstGuidance,
+  type GuidanceAmount,
+  rainIntensity,
+  rateMmPerH,
+} from './urgent/rainRate.ts'
+export { type RobustLine, robustLine } from './urgent/robustLine.ts'
+export {
+  type Severity,
+  type SeverityBasis,
+  type SeverityLevel,
+  severityOrder,
+  weighSeverity,
+} from './urgent/severity.ts'
+export { type StormTrack, stormTrack } from './urgent/stormTrack.ts'
+export { type UrgentWeightAsk, urgentWeight } from './urgent/urgentWeight.ts'
 // Variograms
 export { type EmpiricalVariogram, empiricalVariogram } from './variogram/empirical.ts'
 export { type FitVariogramAsk, fitVariogram } from './variogram/fitVariogram.ts'

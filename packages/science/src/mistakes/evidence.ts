@@ -92,7 +92,7 @@ function expectationAt(judgement: Judgement, row: number, gauge: number): Expect
 }
 
 /** Every explanation with odds of at least 1 in 10,000, likeliest first; their odds sum to 1 but for the rest. */
-function explanationsOf(judgement: Judgement, row: number, gauge: number): Explanation[] {
+export function explanationsOf(judgement: Judgement, row: number, gauge: number): Explanation[] {
   const { latent } = judgement
   const { table } = latent
   const i = row * table.gaugeCount + gauge

@@ -4,6 +4,7 @@ import type { LatentTable } from '../expectation/latentTable.ts'
 import { amountMoments, dryChance, predictiveAt } from '../expectation/predictive.ts'
 import type { Model } from '../model/model.ts'
 import { type AmountLaw, dailyLaw, sumLaw } from './amountLaw.ts'
+import { confirmedShares } from './confirmedShares.ts'
 import { sharesOf } from './sharesOf.ts'
 import { type Source, sourcesOf } from './sources.ts'
 
@@ -33,6 +34,7 @@ export function explainReport(latent: LatentTable, row: number, gauge: number): 
   const { table, model } = latent
   const n = table.gaugeCount
   const i = row * n + gauge
+  const shares = sharesOf(model)
   const sources = sourcesOf(
     {
       amountMm: table.amountMm[i]!,
@@ -45,7 +47,7 @@ export function explainReport(latent: LatentTable, row: number, gauge: number): 
     },
     lawOf(latent, row, gauge),
     gaugeRate(model, gauge),
-    sharesOf(model),
+    table.isConfirmed?.[i] === 1 ? confirmedShares(shares) : shares,
   )
   // What a person has settled has one explanation left.
   return table.settled[i] === 1 ? [{ ...sources[0]!, weight: 1 }] : sources

@@ -62,7 +62,8 @@ function changedCells(old: DailyTable, now: DailyTable): number[] {
       old.spanDays[i] === now.spanDays[i] &&
       old.isTrace[i] === now.isTrace[i] &&
       Object.is(old.amountMm[i], now.amountMm[i]) &&
-      Object.is(old.settled[i], now.settled[i])
+      Object.is(old.settled[i], now.settled[i]) &&
+      (old.isConfirmed?.[i] ?? 0) === (now.isConfirmed?.[i] ?? 0)
     if (!isSame) cells.push(i)
   }
   return cells

@@ -18,6 +18,8 @@ export interface DailyTable {
    * (the amount is then the amended one). A set-aside reading is simply missing.
    */
   settled: Float32Array
+  /** 1 where the observer was asked back at entry, looked again, and gave this amount; left out where nobody asks. */
+  isConfirmed?: Uint8Array
 }
 
 export function emptyDailyTable(gaugeCount: number, firstDay: number, dayCount: number): DailyTable {

@@ -10,6 +10,7 @@ export function tableRows(table: DailyTable, firstRow: number, rows: number): Da
   part.isTrace.set(table.isTrace.subarray(from, to))
   part.spanDays.set(table.spanDays.subarray(from, to))
   part.settled.set(table.settled.subarray(from, to))
+  if (table.isConfirmed !== undefined) part.isConfirmed = table.isConfirmed.slice(from, to)
   return part
 }
 

@@ -36,6 +36,15 @@ export interface Reading extends Amount {
   door: Door
   /** The reading this one corrects, when the observer corrects their own. */
   supersedes: string | null
+  /** Absent where nobody was asked back at entry. */
+  confirmed?: Confirmed
+}
+
+/** At entry the observer was asked back about these mistakes, looked at the gauge again, and then gave this amount. */
+export interface Confirmed {
+  about: readonly Mistake[]
+  /** What stood there first; the same as the reading's text where it was kept. */
+  firstText: string
 }
 
 /** The way a reading came in. */
@@ -50,7 +59,8 @@ export interface Decision {
   verdict: Verdict
   /** For `amended`: what the gauge is taken to have caught, and over which days. */
   amended: (Amount & { firstDay: IsoDay; lastDay: IsoDay }) | null
-  by: { kind: 'person'; name: string } | { kind: 'rule'; rule: string }
+  /** `personId`: of a person who was signed in. Once such a person is forgotten, the name is empty and the id gone. */
+  by: { kind: 'person'; name: string; personId?: string } | { kind: 'rule'; rule: string }
   reason: string
   /** The likeliest mistake that the finding named to the person who decided; absent where none was named. */
   mistake?: Mistake
