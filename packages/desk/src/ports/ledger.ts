@@ -45,6 +45,8 @@ export interface RuleSetting {
   /** "Let stand when at least this sure": odds, 0.5 to below 1; null leaves everything to a person. */
   letStandAt: number | null
   by: string
+  /** Of a person who was signed in. Once such a person is forgotten, the name is empty and the id gone. */
+  byPersonId?: string
   why: string
   setAtUtc: string
 }
@@ -125,6 +127,13 @@ export interface Ledger {
   appendRuleSetting(networkId: string, setting: RuleSetting): Promise<void>
   /** Every setting of the network's rule, oldest first; the last is in force. */
   ruleSettings(networkId: string): Promise<RuleSetting[]>
+  /**
+   * Takes the name and the id of a person out of their decisions and settings, in every network; what was decided stays.
+   * The one change that a decision allows.
+   */
+  forgetPerson(personId: string): Promise<void>
+  /** Decisions by this person, whatever the network, oldest first: for the export of what is held on them. */
+  decisionsBy(personId: string): Promise<Decision[]>
   absences(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Absence[]>
   saveAbsence(absence: Absence): Promise<void>
   layers(networkId: string): Promise<MapLayer[]>

@@ -438,6 +438,24 @@ export function storePromises(
       expect(ids(await ledger.ruleSettings('north'))).toEqual(['s1'])
     })
 
+    it('takes a forgotten person out of what they decided and set, and nothing else', async () => {
+      await ledger.appendReadings('north', [reading('r1', 1, '2026-03-02', 100)])
+      const own = decision('d1', 'r1', { by: { kind: 'person', name: 'C. Colleague', personId: 'p1' } })
+      const others = decision('d2', 'r1', { by: { kind: 'person', name: 'C. Colleague', personId: 'p2' } })
+      const unsigned = decision('d3', 'r1', { by: { kind: 'person', name: 'C. Colleague' } })
+      await ledger.appendDecisions('north', [own, others, unsigned])
+      await ledger.appendRuleSetting('north', ruleSetting('s1', 0.98, { by: 'C. Colleague', byPersonId: 'p1' }))
+      expect(await ledger.decisionsBy('p1')).toEqual([own])
+      await ledger.forgetPerson('p1')
+      expect(await ledger.decisions('north', '2026-03-02', '2026-03-02')).toEqual([
+        { ...own, by: { kind: 'person', name: '' } },
+        others,
+        unsigned,
+      ])
+      expect(await ledger.ruleSettings('north')).toEqual([ruleSetting('s1', 0.98, { by: '' })])
+      expect(await ledger.decisionsBy('p1')).toEqual([])
+    })
+
     it('gives the absences that touch a range of days', async () => {
       const away = { networkId: 'north', gaugeId: 'gauge-2', firstDay: '2026-03-02', lastDay: '2026-03-10' }
       await ledger.saveAbsence(away)

@@ -15,3 +15,15 @@ export function unknownGauge(gaugeId: string, networkId: string): LedgerError {
 export function unknownReading(readingId: string): LedgerError {
   return new LedgerError('READING_UNKNOWN', `The ledger has no reading "${readingId}".`, 'Look the reading up again.')
 }
+
+export function unknownPerson(personId: string): LedgerError {
+  return new LedgerError('PERSON_UNKNOWN', `Nobody has the id "${personId}".`, 'Look at "gaugewright people list".')
+}
+
+export function mailTaken(): LedgerError {
+  return new LedgerError(
+    'MAIL_TAKEN',
+    'Another person has this mail address.',
+    'Give each person an address of their own.',
+  )
+}

@@ -17,6 +17,7 @@ import { LedgerError } from '../../ports/ledgerError.ts'
 import { checkRuleSetting } from '../checkRuleSetting.ts'
 import { instantMs } from '../instantMs.ts'
 import { unknownGauge, unknownNetwork, unknownReading } from '../unknown.ts'
+import { memoryAbsences } from './memoryAbsences.ts'
 import { type MemoryNetwork, memoryNetwork } from './memoryNetwork.ts'
 
 export class MemoryLedger implements Ledger {
@@ -152,19 +153,38 @@ export class MemoryLedger implements Ledger {
     return structuredClone(network.decisions.filter(isWithin))
   }
 
+  async forgetPerson(personId: string): Promise<void> {
+    for (const network of this.#networks.values()) {
+      for (const decision of network.decisions) {
+        const { by } = decision
+        if (by.kind === 'person' && by.personId === personId) decision.by = { kind: 'person', name: '' }
+      }
+      for (const setting of network.ruleSettings) {
+        if (setting.byPersonId !== personId) continue
+        setting.by = ''
+        delete setting.byPersonId
+      }
+    }
+  }
+
+  async decisionsBy(personId: string): Promise<Decision[]> {
+    const all = [...this.#networks.values()].flatMap(({ decisions }) => decisions)
+    const own = all.filter(({ by }) => by.kind === 'person' && by.personId === personId)
+    return structuredClone(own.sort((one, other) => (order(one) < order(other) ? -1 : 1)))
+    function order({ decidedAtUtc, id }: Decision): string {
+      return `${decidedAtUtc} ${id}`
+    }
+  }
+
   async absences(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Absence[]> {
-    const absences = this.#networks.get(networkId)?.absences ?? []
-    const within = absences.filter(({ firstDay, lastDay }) => firstDay <= toDay && lastDay >= fromDay)
-    const order = ({ firstDay, gaugeId }: Absence): string => `${firstDay} ${gaugeId}`
-    return structuredClone(within.sort((one, other) => (order(one) < order(other) ? -1 : 1)))
+    const absences = await memoryAbsences(this).ofDays(networkId, fromDay, toDay)
+    return absences.map(({ gaugeId, firstDay, lastDay }) => ({ networkId, gaugeId, firstDay, lastDay }))
   }
 
   async saveAbsence(absence: Absence): Promise<void> {
-    const network = this.#network(absence.networkId)
-    if (!network.gauges.has(absence.gaugeId)) throw unknownGauge(absence.gaugeId, absence.networkId)
-    const isSame = (other: Absence): boolean =>
-      other.gaugeId === absence.gaugeId && other.firstDay === absence.firstDay && other.lastDay === absence.lastDay
-    if (!network.absences.some(isSame)) network.absences.push(structuredClone(absence))
+    const id = `${absence.gaugeId} ${absence.firstDay} ${absence.lastDay}`
+    const announced = { id, announcedBy: 'coordinator', announcedAtUtc: '1970-01-01T00:00:00Z' }
+    await memoryAbsences(this).announce({ ...absence, ...announced })
   }
 
   async layers(networkId: string): Promise<MapLayer[]> {
@@ -185,6 +205,11 @@ export class MemoryLedger implements Ledger {
   }
 
   async close(): Promise<void> {}
+
+  /** For the other stores in memory that belong to the same networks. */
+  networkOf(id: string): MemoryNetwork | null {
+    return this.#networks.get(id) ?? null
+  }
 
   #network(id: string): MemoryNetwork {
     const network = this.#networks.get(id)
@@ -209,7 +234,7 @@ function idTaken(what: 'decision' | 'setting'): LedgerError {
   return new LedgerError('ID_TAKEN', `The ${what} has an id that another ${what} has.`, 'Give each a fresh id.')
 }
 
-export function openMemoryLedger(): Ledger {
+export function openMemoryLedger(): MemoryLedger {
   return new MemoryLedger()
 }
 

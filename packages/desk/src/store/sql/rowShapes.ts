@@ -130,12 +130,16 @@ export function decisionFromRow(row: DecisionTable): Decision {
             firstDay: isoFromEpochDay(row.amended_first_day),
             lastDay: isoFromEpochDay(row.amended_last_day),
           },
-    by: row.by_kind === 'rule' ? { kind: 'rule', rule: row.by_name } : { kind: 'person', name: row.by_name },
+    by: row.by_kind === 'rule' ? { kind: 'rule', rule: row.by_name } : personFromRow(row),
     reason: row.reason,
     ...(row.mistake !== null && { mistake: row.mistake as Mistake }),
     decidedAtUtc: formatInstant(row.decided_at_ms),
     undoes: row.undoes,
   }
+}
+
+function personFromRow({ by_name, by_person }: DecisionTable): Decision['by'] {
+  return { kind: 'person', name: by_name, ...(by_person !== null && { personId: by_person }) }
 }
 
 export function rowFromDecision(decision: Decision) {
@@ -150,6 +154,7 @@ export function rowFromDecision(decision: Decision) {
     amended_last_day: amended === null ? null : epochDay(amended.lastDay),
     by_kind: by.kind,
     by_name: by.kind === 'rule' ? by.rule : by.name,
+    by_person: by.kind === 'rule' ? null : (by.personId ?? null),
     reason: decision.reason,
     decided_at_ms: instantMs(decision.decidedAtUtc),
     undoes: decision.undoes,

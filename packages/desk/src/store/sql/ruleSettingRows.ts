@@ -22,6 +22,7 @@ export async function insertRuleSetting(db: Kysely<Tables>, networkKey: number, 
       id: setting.id,
       let_stand_at: setting.letStandAt,
       by_name: setting.by,
+      by_person: setting.byPersonId ?? null,
       why: setting.why,
       set_at_ms: instantMs(setting.setAtUtc),
     })
@@ -34,6 +35,7 @@ export async function ruleSettingsOf(db: Kysely<Tables>, networkKey: number): Pr
     id: row.id,
     letStandAt: row.let_stand_at,
     by: row.by_name,
+    ...(row.by_person !== null && { byPersonId: row.by_person }),
     why: row.why,
     setAtUtc: formatInstant(row.set_at_ms),
   }))

@@ -15,6 +15,7 @@ import type {
   SaveResult,
 } from '../../ports/ledger.ts'
 import { unknownGauge, unknownNetwork } from '../unknown.ts'
+import { insertAbsence } from './absenceRows.ts'
 import { insertDecisions } from './decisionRows.ts'
 import { GaugeIds } from './gaugeIds.ts'
 import { ReadingQueries } from './readingQueries.ts'
@@ -115,6 +116,19 @@ export class SqlLedger implements Ledger {
     return networkKey === null ? [] : await ruleSettingsOf(this.#store.db, networkKey)
   }
 
+  async forgetPerson(personId: string): Promise<void> {
+    const nameless = { by_name: '', by_person: null }
+    await this.#write(async ({ db }) => {
+      await db.updateTable('decision').set(nameless).where('by_person', '=', personId).execute()
+      await db.updateTable('rule_setting').set(nameless).where('by_person', '=', personId).execute()
+    })
+  }
+
+  async decisionsBy(personId: string): Promise<Decision[]> {
+    const query = this.#store.db.selectFrom('decision').selectAll().where('by_person', '=', personId)
+    return (await query.orderBy('decided_at_ms').orderBy('id').execute()).map(decisionFromRow)
+  }
+
   async absences(networkId: string, fromDay: IsoDay, toDay: IsoDay): Promise<Absence[]> {
     const networkKey = await this.#ids.networkKey(networkId)
     if (networkKey === null) return []
@@ -127,6 +141,7 @@ export class SqlLedger implements Ledger {
       .where('absence.network_key', '=', networkKey)
       .where('absence.first_day', '<=', epochDay(toDay))
       .where('absence.last_day', '>=', epochDay(fromDay))
+      .where('absence.withdrawn_by', 'is', null)
       .orderBy('absence.first_day')
       .orderBy('gauge.id')
       .execute()
@@ -139,20 +154,14 @@ export class SqlLedger implements Ledger {
   }
 
   async saveAbsence(absence: Absence): Promise<void> {
+    const { gaugeId, firstDay, lastDay } = absence
     await this.#write(async ({ db }) => {
       const networkKey = await this.#networkKey(absence.networkId)
-      const gaugeKey = await this.#ids.gaugeKey(networkKey, absence.gaugeId)
-      if (gaugeKey === null) throw unknownGauge(absence.gaugeId, absence.networkId)
-      await db
-        .insertInto('absence')
-        .values({
-          network_key: networkKey,
-          gauge_key: gaugeKey,
-          first_day: epochDay(absence.firstDay),
-          last_day: epochDay(absence.lastDay),
-        })
-        .onConflict((conflict) => conflict.doNothing())
-        .execute()
+      const gaugeKey = await this.#ids.gaugeKey(networkKey, gaugeId)
+      if (gaugeKey === null) throw unknownGauge(gaugeId, absence.networkId)
+      const id = `${gaugeId} ${firstDay} ${lastDay}`
+      const announced = { id, announcedBy: 'coordinator', announcedAtUtc: '1970-01-01T00:00:00Z' }
+      await insertAbsence(db, networkKey, gaugeKey, { ...announced, firstDay, lastDay })
     })
   }
 

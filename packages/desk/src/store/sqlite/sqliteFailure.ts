@@ -1,5 +1,6 @@
 /** What SQLite reports, as something that a person can act on. What is not known here is passed on as it is. */
 import { LedgerError } from '../../ports/ledgerError.ts'
+import { mailTaken } from '../unknown.ts'
 
 export function sqliteFailure(error: unknown, path: string): unknown {
   if (error instanceof LedgerError || !(error instanceof Error)) return error
@@ -8,6 +9,10 @@ export function sqliteFailure(error: unknown, path: string): unknown {
   if (table !== undefined) {
     const what = table === 'rule_setting' ? 'setting' : table
     return new LedgerError('ID_TAKEN', `The ${what} has an id that another ${what} has.`, 'Give each a fresh id.')
+  }
+  if (/UNIQUE constraint failed: person\.mail/.test(message)) return mailTaken()
+  if (/UNIQUE constraint failed: audit\.id/.test(message)) {
+    return new LedgerError('ID_TAKEN', 'The entry has an id that another entry has.', 'Give each a fresh id.')
   }
   if (/UNIQUE constraint failed: reading\.network_key, reading\.supersedes/.test(message)) {
     return new LedgerError(
