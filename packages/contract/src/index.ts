@@ -150,7 +150,6 @@ export {
   floodingSchema,
   groundCovers,
   type HailSeen,
-  hailObjectNames,
   hailSchema,
   largestStoneMm,
   type Stone,

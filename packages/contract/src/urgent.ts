@@ -3,27 +3,11 @@
  * it is in urgentDesk.ts. Shapes on the wire (JSON): diameters and depths in mm, amounts in whole micrometres, instants
  * RFC 3339 with a zone. The sender makes the id, so that what is sent twice is filed once.
  */
+import { hailObjectNames } from '@gaugewright/science'
 import { z } from 'zod'
 
 export const urgentKinds = ['hail', 'rain', 'flooding', 'wind', 'snow'] as const
 export const stoneMeasures = ['ruler', 'object', 'phone ruler'] as const
-/** Objects by which stones are told, small to large. Their conventional sizes: `hailObjects` of the science. */
-export const hailObjectNames = [
-  'pea',
-  'marble',
-  'penny',
-  'nickel',
-  'quarter',
-  'half dollar',
-  'walnut',
-  'golf ball',
-  'hen egg',
-  'tennis ball',
-  'baseball',
-  'large apple',
-  'grapefruit',
-  'softball',
-] as const
 export const stoneShapes = ['round', 'oval', 'cone', 'flat', 'spiked', 'irregular'] as const
 export const groundCovers = ['few stones', 'scattered', 'half covered', 'covered', 'drifts'] as const
 export const damages = [
