@@ -76,6 +76,8 @@ export interface Outgoing extends NewOutgoing {
   sentAtUtc: string | null
   /** What the other side answered when it took the message, e.g. `250 2.0.0 queued as 4f2a`. */
   receipt: string | null
+  /** Its content is gone for good: it was secret and is sent, or its recipient was erased. */
+  isEmptied: boolean
 }
 
 /** A message in the hands of one sender. */

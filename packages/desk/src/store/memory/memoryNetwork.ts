@@ -1,5 +1,6 @@
 import type { Decision } from '@gaugewright/science'
-import type { Absence, Gauge, MapLayer, NetworkSettings, RuleSetting } from '../../ports/ledger.ts'
+import type { AnnouncedAbsence } from '../../ports/absence.ts'
+import type { Gauge, MapLayer, NetworkSettings, RuleSetting } from '../../ports/ledger.ts'
 import { MemoryReadings } from './memoryReadings.ts'
 
 /** All that is held of one network. */
@@ -9,7 +10,7 @@ export interface MemoryNetwork {
   readings: MemoryReadings
   decisions: Decision[]
   ruleSettings: RuleSetting[]
-  absences: Absence[]
+  absences: AnnouncedAbsence[]
   layers: Map<string, MapLayer>
   cache: Map<string, { version: string; body: string }>
   /** Gauges and readings as copies that can be changed alone; the rest is shared. */

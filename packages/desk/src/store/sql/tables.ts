@@ -3,6 +3,14 @@
  * Tables of observations lead with network_key and gauge_key, small numbers that stand for the ids within this file.
  */
 import type { AccessTables } from './accessTables.ts'
+import type {
+  AbsenceTable,
+  OutgoingEventTable,
+  OutgoingSettingTable,
+  OutgoingTable,
+  ReminderChoiceTable,
+  ReminderKeyTable,
+} from './outgoingTables.ts'
 
 export interface NetworkTable {
   network_key: number
@@ -97,13 +105,6 @@ export interface RuleSettingTable {
   set_at_ms: number
 }
 
-export interface AbsenceTable {
-  network_key: number
-  gauge_key: number
-  first_day: number
-  last_day: number
-}
-
 export interface MapLayerTable {
   network_key: number
   kind: string
@@ -139,6 +140,11 @@ export interface Tables extends AccessTables {
   decision: DecisionTable
   rule_setting: RuleSettingTable
   absence: AbsenceTable
+  outgoing: OutgoingTable
+  outgoing_event: OutgoingEventTable
+  outgoing_setting: OutgoingSettingTable
+  reminder_choice: ReminderChoiceTable
+  reminder_key: ReminderKeyTable
   map_layer: MapLayerTable
   cache: CacheTable
   photo: PhotoTable

@@ -4,6 +4,8 @@ import { accessMigration } from './accessMigration.ts'
  * The steps that bring a ledger file up to date, in order, forward only. A step that has been released is never edited:
  * add the next one. The number of the last step done is kept in `user_version`.
  */
+import { outgoingMigrationSql } from './outgoingMigration.ts'
+
 export interface Migration {
   number: number
   what: string
@@ -205,4 +207,9 @@ create trigger photo_is_never_changed before update on photo
 `,
   },
   { number: 6, ...accessMigration },
+  {
+    number: 7,
+    what: 'messages on their way out, absences with who announced them, reminders',
+    sql: outgoingMigrationSql,
+  },
 ]

@@ -177,9 +177,25 @@ it('refuses a folder, or a place where it may not write', async () => {
   expect(await codeOf(openSqliteLedger(join(files.folder, 'none', 'ledger.db')))).toBe('LEDGER_CANNOT_WRITE')
 })
 
-/** Takes step 3 back. */
-const withoutMistakes = 'alter table decision drop column mistake'
-const withoutRuleSettings = `drop table rule_setting; alter table network add column let_stand_at real; ${withoutMistakes}`
+/** The same ledger as a program of that version would have written it: what the newer tables hold beyond is not in it. */
+function asOfVersion(path: string, version: number): string {
+  const older = freshPath()
+  onDatabase(older, (database) => {
+    const steps = migrations.filter((step) => step.number <= version)
+    migrate(database, older, steps)
+    database.exec(`pragma foreign_keys = off; attach '${path}' as newer`)
+    const columnsOf = (file: 'main' | 'newer', table: string): string[] =>
+      (database.prepare(`pragma ${file}.table_info(${table})`).all() as { name: string }[]).map(({ name }) => name)
+    const tables = database.prepare("select name from main.sqlite_schema where type = 'table'").all()
+    for (const { name } of tables as { name: string }[]) {
+      const newer = new Set(columnsOf('newer', name))
+      const shared = columnsOf('main', name).filter((column) => newer.has(column))
+      if (shared.length === 0) continue
+      database.exec(`insert or replace into main.${name} (${shared}) select ${shared} from newer.${name}`)
+    }
+  })
+  return older
+}
 
 const next: Migration = {
   number: 1000,
@@ -204,9 +220,9 @@ it('counts the current readings of a ledger that did not keep their number yet',
   const [first] = await ledger.readings('n', '2026-03-02', '2026-03-02')
   await ledger.appendReadings('n', [{ ...(first as Reading), id: 'corrected', amountUm: 4_321 }])
   await ledger.close()
-  onDatabase(path, (database) => {
-    database.exec(`drop table reading_count; ${withoutRuleSettings}; pragma user_version = 1`)
-    migrate(database, path)
+  const older = asOfVersion(path, 1)
+  onDatabase(older, (database) => {
+    migrate(database, older)
     expect(database.prepare('select readings, stored from reading_count').all()).toMatchObject([
       { readings: 1, stored: 2 },
     ])
@@ -214,9 +230,9 @@ it('counts the current readings of a ledger that did not keep their number yet',
 })
 
 it('makes the one threshold that a network had the first setting of its rule', async () => {
-  const path = await madeLedger()
+  const path = asOfVersion(await madeLedger(), 2)
   onDatabase(path, (database) => {
-    database.exec(`${withoutRuleSettings}; update network set let_stand_at = 0.985; pragma user_version = 2`)
+    database.exec('update network set let_stand_at = 0.985')
     migrate(database, path)
   })
   const ledger = await openSqliteLedger(path)
@@ -230,13 +246,24 @@ it('keeps decisions that were made before the mistake was kept with them, withou
   const ledger = await openSqliteLedger(path)
   const before = await ledger.decisions('n', '2026-03-02', '2026-03-02')
   await ledger.close()
-  onDatabase(path, (database) => {
-    database.exec(`${withoutMistakes}; pragma user_version = 3`)
-    migrate(database, path)
-  })
-  const after = await openSqliteLedger(path)
+  const older = asOfVersion(path, 3)
+  onDatabase(older, (database) => migrate(database, older))
+  const after = await openSqliteLedger(older)
   expect(before.length).toBeGreaterThan(0)
   expect(await after.decisions('n', '2026-03-02', '2026-03-02')).toStrictEqual(before)
+  await after.close()
+})
+
+it('keeps absences that were announced before it was kept who announced them, once each', async () => {
+  const path = await madeLedger()
+  const ledger = await openSqliteLedger(path)
+  const absence = { networkId: 'n', gaugeId: 'g', firstDay: '2026-03-04', lastDay: '2026-03-09' }
+  await ledger.saveAbsence(absence)
+  await ledger.close()
+  const older = asOfVersion(path, 5)
+  const after = await openSqliteLedger(older)
+  await after.saveAbsence(absence)
+  expect(await after.absences('n', '2026-03-01', '2026-03-31')).toEqual([absence])
   await after.close()
 })
 
