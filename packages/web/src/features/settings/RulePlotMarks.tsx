@@ -25,7 +25,7 @@ export function RulePlotMarks({ points, places, place, placeInForce, isOn, leftP
   const beside = (x: number) => (x > widthPx * 0.6 ? -9 : 9)
   const isNearEnd = (x: number) => x > widthPx - 60
   // Away from the chosen point, so that neither hides the other, as far as there is room.
-  const isToLeft = (at: PlotPlace) => isNearEnd(at.x) || (chosen && chosen.x > at.x && at.x > leftPx + 70)
+  const isToLeft = (at: PlotPlace) => isNearEnd(at.x) || (chosen && chosen.x > at.x && at.x > leftPx + 52)
   const far = (at: PlotPlace) => !chosen || Math.hypot(at.x - chosen.x, at.y - chosen.y) > 34
   return (
     <>
