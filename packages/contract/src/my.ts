@@ -65,6 +65,9 @@ export const myGaugeSchema = z.object({
   nowUtc: z.string(),
 })
 
+/** The gauges that whoever asks reads. */
+export const myGaugesSchema = z.object({ gauges: z.array(z.object({ code: z.string(), name: z.string() })) })
+
 export const entryMistakeSchema = z.enum(mistakes)
 
 /** The observer was asked back, looked at the gauge again, and then gave this amount. */
@@ -164,6 +167,7 @@ export const myRecordSchema = z.object({
 })
 
 export type MyGauge = z.infer<typeof myGaugeSchema>
+export type MyGauges = z.infer<typeof myGaugesSchema>
 export type MyReading = z.infer<typeof myReadingSchema>
 export type OwnClimate = z.infer<typeof ownClimateSchema>
 export type WireAbsence = z.infer<typeof absenceSchema>

@@ -28,6 +28,7 @@ export const routes = {
   undoUrgent: { method: 'POST', path: '/api/urgent/undo' }, // undoUrgentAskSchema -> urgentNowSchema
   codedUrgent: { method: 'GET', path: '/api/urgent/:report/coded' }, // codedUrgentAskSchema as query -> codedUrgentSchema
   setUrgentSettings: { method: 'POST', path: '/api/urgent/settings' }, // setUrgentSettingsAskSchema -> urgentSettingsSchema
+  myGauges: { method: 'GET', path: '/api/my/gauges' }, // -> myGaugesSchema
   myGauge: { method: 'GET', path: '/api/my/gauges/:gauge' }, // -> myGaugeSchema
   myRecord: { method: 'GET', path: '/api/my/gauges/:gauge/record' }, // -> myRecordSchema
   checkEntry: { method: 'POST', path: '/api/my/check' }, // checkEntryAskSchema -> checkedEntrySchema
