@@ -10,11 +10,13 @@ export function addBackupCommand(program: Command, world: World): void {
     .option('--db <file>', 'ledger file', usualLedger)
     .option('--json', 'answer as JSON')
     .action(async (to: string, options: { db: string; json?: boolean }) => {
-      const { bytes } = await world.ledgerFiles.backup(options.db, to)
+      const { bytes, photos, photosLost } = await world.ledgerFiles.backup(options.db, to)
+      const withPhotos = photos === 0 ? '' : ` ${photos} photos lie beside it in ${to}.photos: keep both together.`
+      const without = photosLost === 0 ? '' : ` ${photosLost} photos are lost: "gaugewright doctor" names them.`
       await world.out.write(
         options.json
-          ? `${JSON.stringify({ ledger: options.db, backup: to, bytes })}\n`
-          : `${options.db} copied to ${to} (${bytes} bytes), checked and whole.\n`,
+          ? `${JSON.stringify({ ledger: options.db, backup: to, bytes, photos, photosLost })}\n`
+          : `${options.db} copied to ${to} (${bytes} bytes), checked and whole.${withPhotos}${without}\n`,
       )
     })
 }

@@ -23,6 +23,7 @@ export function addDoctorCommand(program: Command, world: World): void {
           `ledger      ${found.path}, ${found.bytes} bytes, schema ${found.schemaVersion}`,
           `integrity   ${found.integrity}`,
           ...found.counts.map(({ name, rows }) => `${name.padEnd(11)} ${rows}`),
+          ...found.photosLost.map((name) => `photo lost  ${name}`),
         ]
         await world.out.write(`${lines.join('\n')}\n`)
       }
@@ -31,6 +32,13 @@ export function addDoctorCommand(program: Command, world: World): void {
           code: 'LEDGER_DAMAGED',
           seen: `${found.path}: ${found.integrity}`,
           advice: 'Keep the file, and put the last good backup in its place with "gaugewright restore".',
+        })
+      }
+      if (found.photosLost.length > 0) {
+        throw new CommandStopped({
+          code: 'PHOTO_FILE_GONE',
+          seen: `${found.photosLost.length} photos of ${found.path} are lost or changed`,
+          advice: `Bring their files back into ${found.path}.photos from a backup.`,
         })
       }
     })

@@ -19,7 +19,7 @@ class MemoryPhotos implements Photos {
     const same = before.find(({ sha256 }) => sha256 === stored.sha256)
     if (same !== undefined) return { ...same }
     const addedBytes = this.#files.has(stored.sha256) ? 0 : stored.bytes
-    checkPhotoRoom(this.#quota, { ofReport: before.length, usedBytes: await this.usedBytes(), addedBytes })
+    checkPhotoRoom(this.#quota, { ofReport: before.length, usedBytes: this.#used(), addedBytes })
     this.#files.set(stored.sha256, Uint8Array.from(photo.jpeg))
     this.#photos.push(stored)
     return { ...stored }
@@ -36,7 +36,7 @@ class MemoryPhotos implements Photos {
   }
 
   async usedBytes(): Promise<number> {
-    return [...this.#files.values()].reduce((sum, { length }) => sum + length, 0)
+    return this.#used()
   }
 
   async erase(networkId: string, reportId: string): Promise<number> {
@@ -46,6 +46,10 @@ class MemoryPhotos implements Photos {
       if (!this.#photos.some((one) => one.sha256 === sha256)) this.#files.delete(sha256)
     }
     return gone.length
+  }
+
+  #used(): number {
+    return [...this.#files.values()].reduce((sum, { length }) => sum + length, 0)
   }
 
   #of(networkId: string, reportId: string): StoredPhoto[] {

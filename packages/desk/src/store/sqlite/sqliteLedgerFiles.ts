@@ -1,14 +1,17 @@
 /**
  * Ledger files as files. A backup is made by SQLite's own VACUUM INTO, which reads one consistent state while others
- * write, and counts as made only when it was checked and lies under its final name.
+ * write, and counts as made only when it was checked and lies under its final name. Photos go with it, into a folder beside it:
+ * they are on the disk before the ledger speaks of them, so that a copy made first never names one that is not there yet.
  */
 import { existsSync } from 'node:fs'
 import { open, rename, rm, stat } from 'node:fs/promises'
 import { LedgerError } from '../../ports/ledgerError.ts'
 import type { LedgerExamination, LedgerFiles } from '../../ports/ledgerFiles.ts'
+import { photoFolderOf } from '../photoFiles.ts'
 import { APPLICATION_ID } from './migrate.ts'
 import { migrations } from './migrations.ts'
 import { type Database, openDatabase } from './openDatabase.ts'
+import { copyPhotos, lostPhotos, movePhotos, photosNamedIn } from './photoCopies.ts'
 import { sqliteFailure } from './sqliteFailure.ts'
 
 const TABLES = ['network', 'gauge', 'reading', 'decision', 'absence', 'map_layer'] as const
@@ -17,8 +20,8 @@ const WAIT_MS = 5000
 export const sqliteLedgerFiles: LedgerFiles = {
   async backup(path, to) {
     if (existsSync(to)) throw exists(to, 'Give a name that is not taken yet.')
-    await copyWhole(path, to)
-    return { bytes: (await stat(to)).size }
+    const photos = await copyWhole(path, to)
+    return { bytes: (await stat(to)).size, photos: photos.copied, photosLost: photos.lost.length }
   },
 
   async restore(from, path, { replace }) {
@@ -30,12 +33,15 @@ export const sqliteLedgerFiles: LedgerFiles = {
     if (!replace) throw exists(path, 'Add --replace: what is there is then kept beside it under another name.')
     const beside = `${path}.restoring`
     await rm(beside, { force: true })
+    await rm(photoFolderOf(beside), { recursive: true, force: true })
     await copyWhole(from, beside)
     closeLastOut(path)
     const keptAs = await freeName(path)
     for (const suffix of ['-wal', '-shm', '']) {
       if (existsSync(path + suffix)) await rename(path + suffix, keptAs + suffix)
     }
+    await movePhotos(path, keptAs)
+    await movePhotos(beside, path)
     await rename(beside, path)
     return { keptAs }
   },
@@ -43,20 +49,24 @@ export const sqliteLedgerFiles: LedgerFiles = {
   async examine(path) {
     return withFile(path, async (database) => {
       const counts = TABLES.map((name) => ({ name, rows: number(database, `select count(*) as n from ${name}`) }))
+      const integrity = integrityOf(database)
+      const photos = integrity === 'ok' ? photosNamedIn(database) : []
+      counts.push({ name: 'photo', rows: photos.length })
       const examination: LedgerExamination = {
         path,
         bytes: (await stat(path)).size,
-        integrity: integrityOf(database),
+        integrity,
         schemaVersion: number(database, 'select user_version as n from pragma_user_version'),
         counts,
+        photosLost: await lostPhotos(path, photos),
       }
       return examination
     })
   },
 }
 
-/** The copy is written beside its place, checked, forced to the disk and moved. */
-async function copyWhole(path: string, to: string): Promise<void> {
+/** The copy is written beside its place, checked, forced to the disk and moved, its photos before it. */
+async function copyWhole(path: string, to: string): Promise<{ copied: number; lost: string[] }> {
   const part = `${to}.part`
   await rm(part, { force: true })
   try {
@@ -67,7 +77,9 @@ async function copyWhole(path: string, to: string): Promise<void> {
     const file = await open(part, 'r+')
     await file.sync()
     await file.close()
+    const photos = await copyPhotos(path, to, await withFile(part, async (database) => photosNamedIn(database)))
     await rename(part, to)
+    return photos
   } catch (error) {
     await rm(part, { force: true })
     throw sqliteFailure(error, to)
