@@ -3,14 +3,13 @@
  * of wet amounts. The shape of the wet amounts is pooled over the network by month; each gauge has its own chance of a
  * dry day and its own scale. Learning is in learnClimate.ts, the transform to normal scores in scores.ts.
  */
+import type { Rounding } from './rounding.ts'
+
 export interface Climate {
   gaugeCount: number
   /** Smallest step each gauge resolves, mm; Float64Array(gaugeCount). */
   resolutionMm: Float64Array
-  /** Last place to which the network writes its amounts, mm: 0.1 or 0.01. */
-  writtenMm: number
-  /** Chance that a right report is off the gauge's own steps; Float64Array(gaugeCount). */
-  offStepChance: Float64Array
+  rounding: Rounding
   /** Chance that a gauge resolves nothing on a day of the month; index gauge * 12 + month. */
   dryShare: Float64Array
   /** Factor from pooled to local wet amounts; index gauge * 12 + month. */

@@ -14,8 +14,7 @@ function network(logScale: (g: number, elevationM: number) => number, logit = (_
   const climate: Climate = {
     gaugeCount: count,
     resolutionMm: Float64Array.from({ length: count }, (_, g) => (g % 3 === 0 ? 0.1 : 0.2)),
-    writtenMm: 0.1,
-    offStepChance: new Float64Array(count),
+    rounding: { writtenMm: 0.1, stepsMm: [0.1], share: new Float64Array(count).fill(1) },
     dryShare: Float64Array.from({ length: count * 12 }, (_, i) => 1 / (1 + Math.exp(-logit(Math.floor(i / 12))))),
     scaleMm: Float64Array.from({ length: count * 12 }, (_, i) =>
       Math.exp(logScale(Math.floor(i / 12), gauges.elevationM[Math.floor(i / 12)]!) + 0.02 * (i % 12)),

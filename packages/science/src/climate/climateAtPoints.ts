@@ -8,6 +8,7 @@ import type { GaugeSet } from '../network/gaugeSet.ts'
 import type { Climate } from './climate.ts'
 import { elevationSlope } from './elevationSlope.ts'
 import { heightAbove, type Near, nearnessOf } from './nearGauges.ts'
+import { noRounding } from './rounding.ts'
 
 /**
  * @param climate  of n gauges; n may be 0 only if there are no points
@@ -18,8 +19,7 @@ export function climateAtPoints(gauges: GaugeSet, climate: Climate, points: Gaug
   const out: Climate = {
     gaugeCount: count,
     resolutionMm: new Float64Array(count).fill(commonest(climate.resolutionMm)),
-    writtenMm: climate.writtenMm,
-    offStepChance: new Float64Array(count),
+    rounding: noRounding(climate.rounding, count),
     dryShare: new Float64Array(count * 12),
     scaleMm: new Float64Array(count * 12),
     wetScore: climate.wetScore,

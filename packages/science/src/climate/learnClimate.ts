@@ -9,7 +9,8 @@ import { type Climate, wetGrid } from './climate.ts'
 import { type ClimatePrior, temperateClimate } from './climatePrior.ts'
 import { type MonthlySums, sumByGaugeAndMonth } from './monthlySums.ts'
 import { weightOfMonth } from './monthWeight.ts'
-import { findResolutionMm, findSteps } from './resolution.ts'
+import { findResolutionMm } from './resolution.ts'
+import { learnRounding } from './rounding.ts'
 import { shrunkDryOdds, shrunkRatios } from './shrunkRatios.ts'
 import { fillWetScores } from './wetScores.ts'
 
@@ -23,7 +24,7 @@ export function learnClimate(gauges: GaugeSet, history: DailyTable, prior: Clima
   const climate: Climate = {
     gaugeCount: n,
     resolutionMm,
-    ...findSteps(history, resolutionMm),
+    rounding: learnRounding(history),
     dryShare: new Float64Array(n * 12),
     scaleMm: new Float64Array(n * 12),
     wetScore: new Float64Array(12 * wetGrid.count),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type DailyTable, emptyDailyTable } from '../network/dailyTable.ts'
 import { seededRandom } from '../stats/seededRandom.ts'
-import { findResolutionMm, findSteps, isMultiple } from './resolution.ts'
+import { findResolutionMm, isMultiple } from './resolution.ts'
 
 /** Gauges that read steps of `stepsMm`, written to hundredths of a millimetre; `readings[g]` wet readings each. */
 function readIn(stepsMm: readonly number[], readings: readonly number[], slipShare = 0): DailyTable {
@@ -40,26 +40,6 @@ describe('findResolutionMm', () => {
       table.spanDays[2 * d] = 3
     }
     expect(findResolutionMm(table)[0]).toBe(0.2)
-  })
-})
-
-describe('findSteps', () => {
-  it('tells a network that writes hundredths of a millimetre from one that writes tenths', () => {
-    const written = (stepsMm: number[]) => {
-      const table = readIn(stepsMm, [120, 130])
-      return findSteps(table, findResolutionMm(table)).writtenMm
-    }
-    expect(written([0.254, 0.254])).toBe(0.01)
-    expect(written([0.1, 0.2])).toBe(0.1)
-  })
-
-  it('knows a gauge that often reads between its steps from one that hardly ever does', () => {
-    const table = readIn([0.2, 0.2], [300, 320])
-    for (let d = 0; d < 300; d += 4) table.amountMm[2 * d] = 0.3 + 0.2 * (d % 9)
-    const { offStepChance } = findSteps(table, Float64Array.of(0.2, 0.2))
-    expect(offStepChance[0]!).toBeGreaterThan(0.15)
-    expect(offStepChance[1]!).toBeLessThan(0.01)
-    expect(offStepChance[1]!).toBeGreaterThan(0)
   })
 })
 

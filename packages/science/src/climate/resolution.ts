@@ -45,35 +45,3 @@ function coarsestFit(fitsOf: (step: number) => number, wet: number): number {
   for (let s = 0; s < stepsMm.length; s++) if (wet > 0 && fitsOf(s) >= fitShare * wet) return stepsMm[s]!
   return 0.1
 }
-
-/** Share of amounts that must be written to hundredths of a millimetre for the network to be taken to do so. */
-const finelyWritten = 0.01
-/** What the usual mistakes put off a gauge's steps; what is more than this is its own way of reading. */
-const mistakenOffSteps = 0.03
-const leastOffStepChance = 0.002
-
-/** How finely amounts are written, and how often each gauge's right reports are off its own steps. */
-export function findSteps(
-  history: DailyTable,
-  resolutionMm: Float64Array,
-): { writtenMm: number; offStepChance: Float64Array } {
-  const n = history.gaugeCount
-  const wet = new Float64Array(n)
-  const off = new Float64Array(n)
-  let fine = 0
-  let all = 0
-  for (let i = 0; i < history.amountMm.length; i++) {
-    const amountMm = history.amountMm[i]!
-    if (history.spanDays[i] !== 1 || !(amountMm > 0)) continue
-    const g = i % n
-    all++
-    wet[g]! += 1
-    if (!isMultiple(amountMm, resolutionMm[g]!)) off[g]! += 1
-    if (Math.abs(amountMm * 10 - Math.round(amountMm * 10)) > 0.02) fine++
-  }
-  const writtenMm = fine > finelyWritten * all ? 0.01 : 0.1
-  const offStepChance = wet.map((count, g) =>
-    Math.max(leastOffStepChance, (off[g]! + 1) / (count + 20) - mistakenOffSteps),
-  )
-  return { writtenMm, offStepChance }
-}

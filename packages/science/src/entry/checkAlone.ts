@@ -6,6 +6,7 @@ import { monthOfEpochDay } from '../climate/climate.ts'
 import { scoreScale } from '../climate/scores.ts'
 import { amountMoments, dryChance, type Predictive } from '../expectation/predictive.ts'
 import { type AmountLaw, dailyLaw, sumLaw } from '../mistakes/amountLaw.ts'
+import { readerOf } from '../mistakes/readMass.ts'
 import { sourcesOf } from '../mistakes/sources.ts'
 import type { EpochDay } from '../reading/epochDay.ts'
 import { type EntryQuestion, entryQuestion } from './entryQuestion.ts'
@@ -30,8 +31,7 @@ export function checkAlone(own: PocketClimate, typed: EntryTypedAt): EntryQuesti
     isTrace: typed.isTrace,
     previousMm: typed.previousUm === null || typed.firstDay < typed.lastDay ? Number.NaN : typed.previousUm / umPerMm,
     resolutionMm,
-    writtenMm: Math.min(climate.writtenMm, resolutionMm),
-    offStepChance: climate.offStepChance[0]!,
+    reader: readerOf(climate.rounding, 0),
     tubeMm,
   }
   const sources = sourcesOf(report, climateLaw(own, typed.firstDay, typed.lastDay), mistakeRate)
@@ -46,9 +46,12 @@ export function checkAlone(own: PocketClimate, typed: EntryTypedAt): EntryQuesti
 function climateLaw(own: PocketClimate, firstDay: EpochDay, lastDay: EpochDay): AmountLaw {
   const usual = (day: EpochDay): Predictive => ({
     mean: 0,
-    sd: 1,
-    wideSd: 1,
-    wideShare: 0,
+    sdLow: 1,
+    sdHigh: 1,
+    wideLow: 1,
+    wideHigh: 1,
+    shareLow: 0,
+    shareHigh: 0,
     scale: scoreScale(own.climate, 0, monthOfEpochDay(day)),
   })
   if (firstDay === lastDay) return dailyLaw(usual(lastDay))

@@ -21,12 +21,12 @@ const months = 12
 export function pocketClimate(model: Model, gauge: number): PocketClimate {
   const { climate } = model
   const own = gauge * months
+  const steps = climate.rounding.stepsMm.length
   return {
     climate: {
       gaugeCount: 1,
       resolutionMm: climate.resolutionMm.slice(gauge, gauge + 1),
-      writtenMm: climate.writtenMm,
-      offStepChance: climate.offStepChance.slice(gauge, gauge + 1),
+      rounding: { ...climate.rounding, share: climate.rounding.share.slice(gauge * steps, (gauge + 1) * steps) },
       dryShare: climate.dryShare.slice(own, own + months),
       scaleMm: climate.scaleMm.slice(own, own + months),
       wetScore: climate.wetScore.slice(0, months * wetGrid.count),

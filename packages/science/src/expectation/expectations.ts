@@ -72,14 +72,18 @@ export function openExpectations(
 
 /** Writes predictive distributions into the arrays. */
 export function expectationWriter(out: Expectations): (index: number, p: Predictive) => void {
-  const scores = new MixtureScores(out.levels)
+  const above = new MixtureScores(out.levels)
+  const below = new MixtureScores(out.levels)
   const count = out.levels.length
   return (index, p) => {
     out.dryChance[index] = dryChance(p)
     out.meanMm[index] = meanAmountMm(p)
-    const standard = scores.standardFor(p.wideShare, p.wideSd / p.sd)
-    for (let k = count - 1, at = index * count; k >= 0; k--) {
-      const amountMm = amountOfScore(p.scale, p.mean + p.sd * standard[k]!)
+    const at = index * count
+    const high = above.standardFor(p.shareHigh, p.wideHigh / p.sdHigh)
+    const low = below.standardFor(p.shareLow, p.wideLow / p.sdLow)
+    for (let k = count - 1; k >= 0; k--) {
+      const score = out.levels[k]! < 0.5 ? p.sdLow * low[k]! : p.sdHigh * high[k]!
+      const amountMm = amountOfScore(p.scale, p.mean + score)
       if (amountMm === 0) break // and so are all lower levels
       out.quantilesMm[at + k] = amountMm
     }

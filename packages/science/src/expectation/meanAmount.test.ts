@@ -17,8 +17,7 @@ function lognormalClimate(): Climate {
   return {
     gaugeCount: 1,
     resolutionMm: Float64Array.of(resolutionMm),
-    writtenMm: 0.1,
-    offStepChance: new Float64Array(1),
+    rounding: { writtenMm: 0.1, stepsMm: [0.1], share: Float64Array.of(1) },
     dryShare: new Float64Array(12).fill(dryShare),
     scaleMm: new Float64Array(12).fill(scaleMm),
     wetScore,
@@ -30,7 +29,7 @@ const scale = scoreScale(lognormalClimate(), 0, 4)
 function fineArea(p: Predictive): number {
   let sum = 0
   let below = scoreCdf(p, p.scale.dryThreshold)
-  for (let z = p.scale.dryThreshold; z < p.mean + 9 * p.wideSd; z += 0.001) {
+  for (let z = p.scale.dryThreshold; z < p.mean + 9 * Math.max(p.sdHigh, p.wideHigh); z += 0.001) {
     const above = scoreCdf(p, z + 0.001)
     sum += (above - below) * amountOfScore(p.scale, z + 0.0005)
     below = above
@@ -43,7 +42,16 @@ describe('meanAmountMm', () => {
     const center = Math.log(scaleMm)
     const first = (Math.log(resolutionMm / 2) - center) / logSd
     const wetMean = (Math.exp(center + logSd ** 2 / 2) * normalCdf(logSd - first)) / normalCdf(-first)
-    const climate: Predictive = { mean: 0, sd: 1, wideSd: 1, wideShare: 0, scale }
+    const climate: Predictive = {
+      mean: 0,
+      sdLow: 1,
+      sdHigh: 1,
+      wideLow: 1,
+      wideHigh: 1,
+      shareLow: 0,
+      shareHigh: 0,
+      scale,
+    }
     expect(meanAmountMm(climate)).toBeCloseTo((1 - dryShare) * wetMean, 3)
   })
 
@@ -56,7 +64,16 @@ describe('meanAmountMm', () => {
       [2.9, 0.2, 2, 0.004],
       [0.9, 0.4, 0.7, 0.004],
     ] as const) {
-      const p: Predictive = { mean, sd, wideSd: sd * wideFactor, wideShare: 0.17, scale }
+      const p: Predictive = {
+        mean,
+        sdLow: sd,
+        sdHigh: sd * 1.15,
+        wideLow: sd * wideFactor * 1.2,
+        wideHigh: sd * wideFactor,
+        shareLow: 0.23,
+        shareHigh: 0.17,
+        scale,
+      }
       const meanMm = meanAmountMm(p)
       expect(Math.abs(meanMm / fineArea(p) - 1), `mean score ${mean}`).toBeLessThan(0.0005)
       // Few quantiles are wet where rain is unlikely, and the uppermost part lies above the last one.
@@ -68,6 +85,7 @@ describe('meanAmountMm', () => {
   })
 
   it('is 0 where no rain is to be expected', () => {
-    expect(meanAmountMm({ mean: -9, sd: 0.3, wideSd: 0.5, wideShare: 0.1, scale })).toBe(0)
+    const shares = { shareLow: 0.1, shareHigh: 0.2 }
+    expect(meanAmountMm({ mean: -9, sdLow: 0.3, sdHigh: 0.4, wideLow: 0.5, wideHigh: 0.6, ...shares, scale })).toBe(0)
   })
 })

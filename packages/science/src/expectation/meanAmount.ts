@@ -23,11 +23,12 @@ const reachBelow = 5
  * spaced quantiles (amountQuantile) comes to the same.
  */
 export function meanAmountMm(p: Predictive): number {
-  const widest = Math.max(p.sd, p.wideSd)
-  let from = Math.max(p.scale.dryThreshold, p.mean - reachBelow * widest)
+  let from = Math.max(p.scale.dryThreshold, p.mean - reachBelow * Math.max(p.sdLow, p.wideLow))
+  const widest = Math.max(p.sdHigh, p.wideHigh)
   let sum = 0
-  // Two panels for the narrow part, two for what the wide one adds above it, one for its far end.
-  for (const offset of [-2 * p.sd, p.sd, 4 * p.sd, 4 * widest, reach * widest]) {
+  // Panels end at the median, where the halves meet: two for the narrow part, two for what the wide one adds above it,
+  // one for its far end.
+  for (const offset of [-2 * p.sdLow, 0, p.sdHigh, 4 * p.sdHigh, 4 * widest, reach * widest]) {
     const until = p.mean + offset
     if (until - from < 1e-9) continue
     sum += integrate(p, from, until)
@@ -49,9 +50,11 @@ function integrate(p: Predictive, from: number, until: number): number {
 
 /** Amount × density of the score. */
 function contribution(p: Predictive, score: number): number {
-  const a = (score - p.mean) / p.sd
-  const b = (score - p.mean) / p.wideSd
-  const density =
-    ((1 - p.wideShare) * Math.exp(-0.5 * a * a)) / p.sd + (p.wideShare * Math.exp(-0.5 * b * b)) / p.wideSd
+  const sd = score < p.mean ? p.sdLow : p.sdHigh
+  const wide = score < p.mean ? p.wideLow : p.wideHigh
+  const share = score < p.mean ? p.shareLow : p.shareHigh
+  const a = (score - p.mean) / sd
+  const b = (score - p.mean) / wide
+  const density = ((1 - share) * Math.exp(-0.5 * a * a)) / sd + (share * Math.exp(-0.5 * b * b)) / wide
   return 0.3989422804014327 * density * amountOfScore(p.scale, score)
 }

@@ -46,7 +46,7 @@ describe('predictive distribution', () => {
     expect(normalMass(9, 10) / normalMass(-10, -9)).toBeCloseTo(1, 12)
     expect(normalMass(9, 10)).toBeGreaterThan(0)
     const p = at(0.9, 0.08)
-    expect(scoreMass(p, p.mean + 8 * p.wideSd, p.mean + 9 * p.wideSd)).toBeGreaterThan(0)
+    expect(scoreMass(p, p.mean + 8 * p.wideHigh, p.mean + 9 * p.wideHigh)).toBeGreaterThan(0)
   })
 
   it('quantiles are where the share below is the level, and 0 mm as far as the chance of dry reaches', () => {
@@ -88,7 +88,7 @@ describe('predictive distribution', () => {
   it('moments are about those of many quantiles; nothing expected has no mean', () => {
     for (const p of cases.slice(1, 4)) {
       const count = 4000
-      const narrow = { ...p, wideShare: 0 }
+      const narrow = { ...p, shareLow: 0, shareHigh: 0 }
       let sum = 0
       for (let k = 0; k < count; k++) sum += amountQuantile(narrow, (k + 0.5) / count)
       const moments = { mean: 0, variance: 0 }
@@ -98,7 +98,7 @@ describe('predictive distribution', () => {
       expect(moments.variance).toBeGreaterThan(0)
     }
     const moments = { mean: 1, variance: 1 }
-    amountMoments({ ...at(-3, 0.05), wideShare: 0 }, moments)
+    amountMoments({ ...at(-3, 0.05), shareLow: 0, shareHigh: 0 }, moments)
     expect(moments).toEqual({ mean: 0, variance: 0 })
   })
 })

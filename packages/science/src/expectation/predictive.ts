@@ -6,12 +6,17 @@ import { amountOfScore, type ScoreScale, scoreOfAmount } from '../climate/scores
 import type { Spread } from '../model/model.ts'
 import { normalCdf } from '../stats/normalCdf.ts'
 import type { LatentTable } from './latentTable.ts'
+import { mixtureScore } from './mixtureScores.ts'
 
 export interface Predictive {
+  /** Median; each half of the law has spreads of its own. */
   mean: number
-  sd: number
-  wideSd: number
-  wideShare: number
+  sdLow: number
+  sdHigh: number
+  wideLow: number
+  wideHigh: number
+  shareLow: number
+  shareHigh: number
   scale: ScoreScale
 }
 
@@ -36,9 +41,19 @@ export function predictiveOf(
     0.5 * by.variancePower * Math.log(cavityVariance) +
     by.surroundingsPower * Math.log(surroundings)
   const level = m * (by.level + by.levelCurve * m)
-  const wideSd = Math.exp(logSd) * by.wideFactor
+  const wide = Math.exp(logSd + m * by.wideLevel)
   const wet = 1 / (1 + Math.exp((scale.oneMmScore - cavityMean) / wetBlend))
-  return { mean, sd: Math.exp(logSd + level + wet * by.wetLogSd), wideSd, wideShare: by.wideShare, scale }
+  const sd = logSd + level
+  return {
+    mean,
+    sdLow: Math.exp(sd - by.skew + wet * by.wetLogLow),
+    sdHigh: Math.exp(sd + by.skew + wet * by.wetLogHigh),
+    wideLow: wide * by.wideLow,
+    wideHigh: wide * by.wideHigh,
+    shareLow: by.shareLow,
+    shareHigh: by.shareHigh,
+    scale,
+  }
 }
 
 export function predictiveAt(latent: LatentTable, row: number, gauge: number): Predictive {
@@ -54,10 +69,19 @@ export function predictiveAt(latent: LatentTable, row: number, gauge: number): P
 
 /** Probability that the score lies between two scores; keeps its digits in both tails. */
 export function scoreMass(p: Predictive, low: number, high: number): number {
-  return (
-    (1 - p.wideShare) * normalMass((low - p.mean) / p.sd, (high - p.mean) / p.sd) +
-    p.wideShare * normalMass((low - p.mean) / p.wideSd, (high - p.mean) / p.wideSd)
-  )
+  if (low >= p.mean) return aboveMedian(p, low) - aboveMedian(p, high)
+  if (high <= p.mean) return belowMedian(p, high) - belowMedian(p, low)
+  return 1 - aboveMedian(p, high) - belowMedian(p, low)
+}
+
+function belowMedian(p: Predictive, score: number): number {
+  const a = score - p.mean
+  return (1 - p.shareLow) * normalCdf(a / p.sdLow) + p.shareLow * normalCdf(a / p.wideLow)
+}
+
+function aboveMedian(p: Predictive, score: number): number {
+  const a = p.mean - score
+  return (1 - p.shareHigh) * normalCdf(a / p.sdHigh) + p.shareHigh * normalCdf(a / p.wideHigh)
 }
 
 export function normalMass(low: number, high: number): number {
@@ -65,7 +89,7 @@ export function normalMass(low: number, high: number): number {
 }
 
 export function scoreCdf(p: Predictive, score: number): number {
-  return (1 - p.wideShare) * normalCdf((score - p.mean) / p.sd) + p.wideShare * normalCdf((score - p.mean) / p.wideSd)
+  return score <= p.mean ? belowMedian(p, score) : 1 - aboveMedian(p, score)
 }
 
 export function dryChance(p: Predictive): number {
@@ -94,26 +118,11 @@ function showerMass(lowMm: number, highMm: number): number {
   return normalMass(low, (Math.log(highMm) - showerLogMedian) / showerLogSd)
 }
 
-/** Score with the given share below it; bisection with Newton steps, to 1e-7. */
+/** Score with the given share below it. */
 export function scoreQuantile(p: Predictive, level: number): number {
-  let low = p.mean - 9 * p.wideSd
-  let high = p.mean + 9 * p.wideSd
-  let z = p.mean
-  for (let step = 0; step < 60; step++) {
-    const value = scoreCdf(p, z) - level
-    if (value > 0) high = z
-    else low = z
-    const a = (z - p.mean) / p.sd
-    const b = (z - p.mean) / p.wideSd
-    const density =
-      0.3989422804014327 *
-      (((1 - p.wideShare) * Math.exp(-0.5 * a * a)) / p.sd + (p.wideShare * Math.exp(-0.5 * b * b)) / p.wideSd)
-    let next = z - value / density
-    if (!(next > low && next < high)) next = 0.5 * (low + high)
-    if (Math.abs(next - z) < 1e-7) return next
-    z = next
-  }
-  return z
+  return level < 0.5
+    ? p.mean + p.sdLow * mixtureScore(level, p.shareLow, p.wideLow / p.sdLow)
+    : p.mean + p.sdHigh * mixtureScore(level, p.shareHigh, p.wideHigh / p.sdHigh)
 }
 
 /** Amount (mm) with the given share below it, 0 where that share is dry. */
@@ -132,7 +141,8 @@ export function amountMoments(p: Predictive, out: { mean: number; variance: numb
   let sum = 0
   let squares = 0
   for (let k = 0; k < evenScores.length; k++) {
-    const amountMm = amountOfScore(p.scale, p.mean + p.sd * evenScores[k]!)
+    const score = evenScores[k]!
+    const amountMm = amountOfScore(p.scale, p.mean + (score < 0 ? p.sdLow : p.sdHigh) * score)
     sum += amountMm
     squares += amountMm * amountMm
   }

@@ -2,7 +2,7 @@
  * A confirmed reading: at entry the observer was asked back, looked at the gauge again, and gave this amount. Slips of
  * typing rarely survive a second look; a wrong day, a tube forgotten or dew in the gauge may well.
  */
-import type { MistakeShares } from './sharesOf.ts'
+import type { MistakeShares } from './rates.ts'
 
 /** Share of typing slips that survive a second look with the gauge drawn at what was typed. Common practice: one in ten. */
 export const confirmedSlipShare = 0.1

@@ -5,8 +5,8 @@ import { amountMoments, dryChance, predictiveAt } from '../expectation/predictiv
 import type { Model } from '../model/model.ts'
 import { type AmountLaw, dailyLaw, sumLaw } from './amountLaw.ts'
 import { confirmedShares } from './confirmedShares.ts'
-import { sharesOf } from './sharesOf.ts'
-import { type Source, sourcesOf } from './sources.ts'
+import { readerOf } from './readMass.ts'
+import { type ReportSeen, type Source, sourcesOf } from './sources.ts'
 
 export function gaugeRate(model: Model, gauge: number): number {
   return Math.min(0.3, model.mistakeRate * model.mistakeFactor[gauge]!)
@@ -30,27 +30,29 @@ export function lawOf(latent: LatentTable, row: number, gauge: number): AmountLa
   return sumLaw(mean, variance, dry)
 }
 
-export function explainReport(latent: LatentTable, row: number, gauge: number): Source[] {
+/** What is seen of the report on a row, as its explanations need it. */
+export function reportSeen(latent: LatentTable, row: number, gauge: number): ReportSeen {
   const { table, model } = latent
   const n = table.gaugeCount
   const i = row * n + gauge
-  const shares = sharesOf(model)
-  const sources = sourcesOf(
-    {
-      amountMm: table.amountMm[i]!,
-      isTrace: table.isTrace[i] === 1,
-      previousMm: row > 0 && table.spanDays[i - n] === 1 ? table.amountMm[i - n]! : Number.NaN,
-      resolutionMm: model.climate.resolutionMm[gauge]!,
-      writtenMm: Math.min(model.climate.writtenMm, model.climate.resolutionMm[gauge]!),
-      offStepChance: model.climate.offStepChance[gauge]!,
-      tubeMm: model.tubeMm,
-    },
-    lawOf(latent, row, gauge),
-    gaugeRate(model, gauge),
-    table.isConfirmed?.[i] === 1 ? confirmedShares(shares) : shares,
-  )
+  return {
+    amountMm: table.amountMm[i]!,
+    isTrace: table.isTrace[i] === 1,
+    previousMm: row > 0 && table.spanDays[i - n] === 1 ? table.amountMm[i - n]! : Number.NaN,
+    resolutionMm: model.climate.resolutionMm[gauge]!,
+    reader: readerOf(model.climate.rounding, gauge),
+    tubeMm: model.tubeMm,
+  }
+}
+
+export function explainReport(latent: LatentTable, row: number, gauge: number): Source[] {
+  const { table, model } = latent
+  const report = reportSeen(latent, row, gauge)
+  const isConfirmed = table.isConfirmed?.[row * table.gaugeCount + gauge] === 1
+  const shares = isConfirmed ? confirmedShares(model.mistakeShare) : model.mistakeShare
+  const sources = sourcesOf(report, lawOf(latent, row, gauge), gaugeRate(model, gauge), shares)
   // What a person has settled has one explanation left.
-  return table.settled[i] === 1 ? [{ ...sources[0]!, weight: 1 }] : sources
+  return table.settled[row * table.gaugeCount + gauge] === 1 ? [{ ...sources[0]!, weight: 1 }] : sources
 }
 
 export function sumWeights(sources: readonly Source[]): number {

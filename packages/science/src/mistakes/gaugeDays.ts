@@ -1,9 +1,8 @@
 import type { LatentTable } from '../expectation/latentTable.ts'
 import { predictiveAt } from '../expectation/predictive.ts'
 import { gaugeRate } from './explainReport.ts'
+import { readerOf } from './readMass.ts'
 import type { GaugeDays } from './sequence.ts'
-import { sharesOf } from './sharesOf.ts'
-import { stepsOf } from './sources.ts'
 
 /** One gauge's column of a latent table, as the sequence of its days needs it. */
 export function gaugeDaysOf(latent: LatentTable, single: Float64Array, gauge: number): GaugeDays {
@@ -11,20 +10,15 @@ export function gaugeDaysOf(latent: LatentTable, single: Float64Array, gauge: nu
   const n = table.gaugeCount
   const { climate } = model
   const resolutionMm = climate.resolutionMm[gauge]!
-  const writtenMm = Math.min(climate.writtenMm, resolutionMm)
-  const offStepChance = climate.offStepChance[gauge]!
   return {
     rows: table.dayCount,
     amountMm: (row) => (table.spanDays[row * n + gauge] === 1 ? table.amountMm[row * n + gauge]! : Number.NaN),
     isFree: (row) => table.spanDays[row * n + gauge]! <= 1 && table.settled[row * n + gauge] !== 1,
     predictive: (row) => predictiveAt(latent, row, gauge),
     resolutionMm,
-    asRead: (row) => {
-      const amountMm = table.amountMm[row * n + gauge]!
-      return amountMm > resolutionMm / 2 ? stepsOf({ amountMm, resolutionMm, writtenMm, offStepChance }).asRead : 1
-    },
+    reader: readerOf(climate.rounding, gauge),
     singleWeight: (row) => single[row * n + gauge]!,
     rate: gaugeRate(model, gauge),
-    shares: sharesOf(model),
+    shares: model.mistakeShare,
   }
 }

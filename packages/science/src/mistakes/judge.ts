@@ -3,6 +3,7 @@
  * repeatable: the same table and model give the same findings.
  */
 import { openLatentTable } from '../expectation/latentTable.ts'
+import type { Neighbourhood } from '../expectation/neighbourhood.ts'
 import { neighbourhoodOf } from '../expectation/neighbourhoodOf.ts'
 import type { Model } from '../model/model.ts'
 import type { DailyTable } from '../network/dailyTable.ts'
@@ -18,9 +19,13 @@ import { mostNeighbours, reserveNeighbours } from './limits.ts'
  * @param model   learned of the same gauges (learnModel)
  */
 export function judge(gauges: GaugeSet, table: DailyTable, model: Model, ask: JudgeAsk): Judgement {
-  const hood = neighbourhoodOf(gauges, model.correlation, mostNeighbours(gauges.ids.length) + reserveNeighbours)
-  const out = openJudgement(gauges, openLatentTable(table, model), hood, ask)
+  const out = openJudgement(gauges, openLatentTable(table, model), hoodOf(gauges, model), ask)
   if (ask.sameMorning) judgeForward(out, ask)
   else judgeWhole(out, ask)
   return out
+}
+
+/** The neighbourhoods that reports of these gauges are judged by. */
+export function hoodOf(gauges: GaugeSet, model: Model): Neighbourhood {
+  return neighbourhoodOf(gauges, model.correlation, mostNeighbours(gauges.ids.length) + reserveNeighbours)
 }

@@ -7,10 +7,23 @@ import { mostNeighbours } from './limits.ts'
 import { type Stretch, stretchesEndingAt, sumSequences } from './sequence.ts'
 import { writeFinding } from './writeFinding.ts'
 
-const rounds = 3
+/** Rounds for an archive, and for a few days, which a person looks at and decides: these are settled to the end. */
+const archiveRounds = 3
+const morningRounds = 5
+const fewDays = 7
 const sweepsPerRound = 2
 
 export function judgeWhole(out: Judgement, ask: JudgeAsk): void {
+  const { table } = out.latent
+  const { from, to } = askedRows(out.latent, ask)
+  settleWhole(out, ask, to - from < fewDays ? morningRounds : archiveRounds)
+  for (let row = from; row <= to; row++)
+    for (let g = 0; g < table.gaugeCount; g++)
+      if (table.spanDays[row * table.gaugeCount + g]! > 0) writeFinding(out, row, g)
+}
+
+/** The field and how far each report is believed, without findings. */
+export function settleWhole(out: Judgement, ask: JudgeAsk, rounds: number): void {
   const { latent, hood } = out
   const { table } = latent
   const n = table.gaugeCount
@@ -31,8 +44,6 @@ export function judgeWhole(out: Judgement, ask: JudgeAsk): void {
       for (let row = 0; row < rows; row++) for (let g = 0; g < n; g++) computeCavity(latent, hood, row, g, sweep)
     for (let g = 0; g < n; g++) judgeGauge(out, single, g, isLast, isLast ? undefined : { from: firstRow, to: lastRow })
   }
-  for (let row = from; row <= to; row++)
-    for (let g = 0; g < n; g++) if (table.spanDays[row * n + g]! > 0) writeFinding(out, row, g)
 }
 
 /** The days of one gauge: weights of each report alone, stretches, exact sums, and how far each report is believed. */

@@ -26,12 +26,17 @@ export const mistakeWeight: Readonly<Record<Mistake, number>> = {
   other: occasional,
 }
 
+/** Share of each mistake in all mistakes; sums to 1. */
+export type MistakeShares = Readonly<Record<Mistake, number>>
+
 const total = Object.values(mistakeWeight).reduce((a, b) => a + b, 0)
 
 /** Share of each mistake in the overall rate; sums to 1. */
 export const mistakeShare = Object.fromEntries(
   Object.entries(mistakeWeight).map(([kind, weight]) => [kind, weight / total]),
-) as Readonly<Record<Mistake, number>>
+) as MistakeShares
 
 /** Of the mistakes, the share that shows on a dry day: water that is not rain, and amounts out of nowhere. */
-export const dryMistakeShare = mistakeShare.wetted + mistakeShare.other
+export function dryShareOf(shares: MistakeShares): number {
+  return shares.wetted + shares.other
+}

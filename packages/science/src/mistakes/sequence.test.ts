@@ -6,6 +6,7 @@ import { learnModel } from '../model/learnModel.ts'
 import { emptyDailyTable } from '../network/dailyTable.ts'
 import { seededRandom } from '../stats/seededRandom.ts'
 import { dailyLaw } from './amountLaw.ts'
+import { mistakeShare } from './rates.ts'
 import { type GaugeDays, type Stretch, stretchesEndingAt, sumSequences } from './sequence.ts'
 import { sourcesOf } from './sources.ts'
 
@@ -85,8 +86,7 @@ function days(expected: string, reported: readonly number[], taken: readonly num
     isTrace: false,
     previousMm: Number.NaN,
     resolutionMm: 0.1,
-    writtenMm: 0.1,
-    offStepChance: 0,
+    reader: { writtenMm: 0.1, stepsMm: [0.1], share: [1] },
     tubeMm: 25.4,
   }
   return {
@@ -95,7 +95,8 @@ function days(expected: string, reported: readonly number[], taken: readonly num
     isFree: (row) => !taken.includes(row),
     predictive,
     resolutionMm: 0.1,
-    asRead: () => 1,
+    reader: rest.reader,
+    shares: mistakeShare,
     singleWeight: (row) =>
       Number.isNaN(reported[row]!)
         ? 1

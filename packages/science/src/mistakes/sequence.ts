@@ -5,8 +5,9 @@
  */
 import { amountMass, amountMoments, dryChance, type Predictive } from '../expectation/predictive.ts'
 import { sumLaw } from './amountLaw.ts'
-import { mistakeShare } from './rates.ts'
-import type { MistakeShares } from './sharesOf.ts'
+import type { MistakeShares } from './rates.ts'
+import { type Reader, readMass } from './readMass.ts'
+import { roundingMm } from './sources.ts'
 
 export interface Stretch {
   kind: 'late' | 'early' | 'carried'
@@ -25,19 +26,17 @@ export interface GaugeDays {
   isFree: (row: number) => boolean
   predictive: (row: number) => Predictive
   resolutionMm: number
-  /** Chance that a report, if it is what was read off the gauge, lies on or off the gauge's steps as it does. */
-  asRead: (row: number) => number
+  reader: Reader
   /** Sum of the weights of the single-day explanations of a report. */
   singleWeight: (row: number) => number
   rate: number
-  /** The network's own shares of the mistakes; the usual ones where not given. */
-  shares?: MistakeShares
+  shares: MistakeShares
 }
 
 const mostCarriedDays = 7
 const mostShiftedDays = 4
-/** Of the stretches where days are missing before a report, the share that are silent totals: common practice. */
-const silentTotalFactor = 4
+/** Of first reports after days of silence, the share that are totals of these days: about one in ten, common practice. */
+const silentTotalShare = 0.1
 
 /** All stretches that could end on `to` with some weight. */
 export function stretchesEndingAt(days: GaugeDays, to: number): Stretch[] {
@@ -52,7 +51,7 @@ export function stretchesEndingAt(days: GaugeDays, to: number): Stretch[] {
 }
 
 function addCarried(days: GaugeDays, to: number, totalMm: number, half: number, out: Stretch[]): void {
-  let logSingles = Math.log(days.singleWeight(to)) - Math.log(days.asRead(to))
+  let logSingles = Math.log(days.singleWeight(to))
   let dry = dryChance(days.predictive(to))
   const moments = { mean: 0, variance: 0 }
   amountMoments(days.predictive(to), moments)
@@ -73,17 +72,13 @@ function addCarried(days: GaugeDays, to: number, totalMm: number, half: number, 
     variance += moments.variance
     const count = to - from + 1
     if (missing > 0 && !isMissing && missing < count - 1 && missing > 3) break
-    let mass = sumLaw(mean, variance, dry).mass(totalMm - half, totalMm + half)
+    let mass = readMass(sumLaw(mean, variance, dry).mass, days.reader, totalMm, roundingMm, half)
     // All of it on the first of two days is a day slip, not a total.
-    if (count === 2 && !isMissing)
-      mass -= 0.97 * amountMass(p, totalMm - half, totalMm + half) * dryChance(days.predictive(to))
+    if (count === 2 && !isMissing) mass -= 0.97 * massOf(days, p, totalMm) * dryChance(days.predictive(to))
     const allMissing = missing === count - 1
-    const chance =
-      days.rate *
-      (days.shares ?? mistakeShare).carried *
-      0.5 ** (count - 2) *
-      0.5 *
-      (allMissing ? silentTotalFactor : 1)
+    // A total after silence is of all the silent days, and these are what makes it likely.
+    if (allMissing && from > 0 && Number.isNaN(days.amountMm(from - 1)) && days.isFree(from - 1)) continue
+    const chance = allMissing ? silentTotalShare : days.rate * days.shares.carried * 0.5 ** (count - 1)
     const logRatio = Math.log(chance * Math.max(0, mass) + 1e-300) - logSingles
     if (logRatio > -12) out.push({ kind: 'carried', from, to, logRatio })
   }
@@ -97,12 +92,12 @@ function addLate(days: GaugeDays, to: number, half: number, out: Stretch[]): voi
     if (!days.isFree(from)) break
     const reported = days.amountMm(from + 1)
     if (Number.isNaN(reported)) break
-    const mass = amountMass(days.predictive(from), reported - half, reported + half) * days.asRead(from + 1)
+    const mass = massOf(days, days.predictive(from), reported)
     logMass += Math.log(mass + 1e-300)
     const first = days.amountMm(from)
     if (!Number.isNaN(first)) logSingles += Math.log(days.singleWeight(from))
     if (first > half) continue
-    const chance = 0.5 * days.rate * (days.shares ?? mistakeShare).day * 0.3 ** (to - from - 1)
+    const chance = 0.5 * days.rate * days.shares.day * 0.3 ** (to - from - 1)
     const logRatio = Math.log(chance) + logMass - logSingles
     if (logRatio > -12) out.push({ kind: 'late', from, to, logRatio })
     if (Number.isNaN(first)) break
@@ -117,14 +112,21 @@ function addEarly(days: GaugeDays, to: number, half: number, out: Stretch[]): vo
     if (!days.isFree(from)) break
     const reported = days.amountMm(from)
     if (Number.isNaN(reported)) break
-    const mass = amountMass(days.predictive(from + 1), reported - half, reported + half) * days.asRead(from)
+    const mass = massOf(days, days.predictive(from + 1), reported)
     logMass += Math.log(mass + 1e-300)
     logSingles += Math.log(days.singleWeight(from))
     if (reported <= half) continue
-    const chance = 0.5 * days.rate * (days.shares ?? mistakeShare).day * 0.3 ** (to - from - 1)
+    const chance = 0.5 * days.rate * days.shares.day * 0.3 ** (to - from - 1)
     const logRatio = Math.log(chance) + logMass + Math.log(dryChance(days.predictive(from)) + 1e-300) - logSingles
     if (logRatio > -12) out.push({ kind: 'early', from, to, logRatio })
   }
+}
+
+/** Chance that the gauge was read as an amount on a day; a zero counts as dry. */
+function massOf(days: GaugeDays, p: Predictive, mm: number): number {
+  const half = days.resolutionMm / 2
+  if (mm <= half) return dryChance(p)
+  return readMass((lowMm, highMm) => amountMass(p, lowMm, highMm), days.reader, mm, 0, half)
 }
 
 export interface SequencePosterior {

@@ -3,6 +3,7 @@ import { type AmountLaw, sumLaw } from './amountLaw.ts'
 import { impliedMm } from './impliedAmount.ts'
 import type { ExplanationKind } from './mistake.ts'
 import { mistakeShare } from './rates.ts'
+import type { Reader } from './readMass.ts'
 import { type ReportSeen, type Source, sourcesOf } from './sources.ts'
 
 const rate = 0.06
@@ -10,14 +11,21 @@ const rate = 0.06
 const around = (mm: number): AmountLaw => sumLaw(mm * 1.05, (mm * 0.35) ** 2, 0.01)
 const dryDay = sumLaw(0.03, 0.02, 0.96)
 
+/** Readers by [step in mm, share]; the first step is the last written place. */
+const reads = (...steps: (readonly [number, number])[]): Reader => ({
+  writtenMm: steps[0]![0],
+  stepsMm: steps.map(([step]) => step),
+  share: steps.map(([, share]) => share),
+})
+const inches = (fine: number) => reads([0.01, fine], [0.254, 1 - fine])
+
 function report(amountMm: number, rest: Partial<ReportSeen> = {}): ReportSeen {
   return {
     amountMm,
     isTrace: false,
     previousMm: Number.NaN,
     resolutionMm: 0.1,
-    writtenMm: 0.1,
-    offStepChance: 0.002,
+    reader: reads([0.1, 1]),
     tubeMm: 25.4,
     ...rest,
   }
@@ -96,7 +104,8 @@ describe('sourcesOf', () => {
 
   it('believes less in a slip that leaves an amount off the step of the gauge', () => {
     const slipped = (typedMm: number) => {
-      const sources = sourcesOf(report(typedMm, { resolutionMm: 0.2 }), around(12), rate)
+      const reader = reads([0.1, 0.004], [0.2, 0.996])
+      const sources = sourcesOf(report(typedMm, { resolutionMm: 0.2, reader }), around(12), rate)
       const one = sources.find(({ detail }) => detail?.kind === 'decimal' && detail.places === 1)!
       return one.weight / around(12).mass(one.lowMm, one.highMm)
     }
@@ -106,10 +115,10 @@ describe('sourcesOf', () => {
 
   it('doubts a report off the step of its gauge, unless the gauge often reads so', () => {
     // 9.91 mm are 39 hundredths of an inch; 10 mm are none.
-    const stands = (mm: number, offStepChance: number) =>
-      oddsOf(
-        sourcesOf(report(mm, { resolutionMm: 0.254, writtenMm: 0.01, offStepChance }), sumLaw(13, 120, 0.3), rate),
-      ).get('stands')!
+    const stands = (mm: number, fine: number) =>
+      oddsOf(sourcesOf(report(mm, { resolutionMm: 0.254, reader: inches(fine) }), sumLaw(13, 120, 0.3), rate)).get(
+        'stands',
+      )!
     expect(stands(10, 0.002)).toBeLessThan(stands(9.91, 0.002) - 0.1)
     expect(stands(10, 0.4)).toBeGreaterThan(stands(10, 0.002) + 0.1)
   })
@@ -128,7 +137,7 @@ describe('sourcesOf', () => {
   it('swaps digits of hundredths of an inch for a gauge that is read in them', () => {
     // 0.73 in typed as 0.37 in: 9.398 mm for 18.542 mm.
     const best = likeliest(
-      sourcesOf(report(9.4, { resolutionMm: 0.254, writtenMm: 0.01 }), sumLaw(18.5, 4, 0.001), rate),
+      sourcesOf(report(9.4, { resolutionMm: 0.254, reader: inches(0.002) }), sumLaw(18.5, 4, 0.001), rate),
     )
     expect(best.kind).toBe('transposed')
     expect(impliedMm(sumLaw(18.5, 4, 0.001), best, 0.5)).toBeCloseTo(18.54, 1)

@@ -1,5 +1,6 @@
 import { learnClimate } from '../climate/learnClimate.ts'
 import { learnCorrelation } from '../expectation/learnCorrelation.ts'
+import { mistakeShare } from '../mistakes/rates.ts'
 import type { DailyTable } from '../network/dailyTable.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
 import { learnHabits } from './learnHabits.ts'
@@ -10,7 +11,7 @@ import { type Model, modelVersion } from './model.ts'
  * Chance that a report is wrong where a mistake could show. One in eleven of photographed volunteer readings was, half
  * of them by too little to matter [Davids2019].
  */
-const usualMistakeRate = 0.035
+const usualMistakeRate = 0.045
 /** 1.00 in (maker's data sheets of 4-inch gauges). */
 const usualTubeMm = 25.4
 
@@ -23,6 +24,7 @@ export function learnModel(gauges: GaugeSet, history: DailyTable): Model {
     correlation: learnCorrelation(gauges, climate, history),
     spread: usualSpread,
     mistakeRate: usualMistakeRate,
+    mistakeShare,
     mistakeFactor: new Float64Array(gauges.ids.length).fill(1),
     slipShare: new Float64Array(gauges.ids.length).fill(1),
     tubeMm: usualTubeMm,

@@ -3,8 +3,8 @@
  * counts of mistakes are gamma-Poisson over the gauges [Greenwood1920], shares of the mistakes Dirichlet about the usual.
  */
 import { type Mistake, mistakes } from '../mistakes/mistake.ts'
+import type { MistakeShares } from '../mistakes/rates.ts'
 import { mistakeShare } from '../mistakes/rates.ts'
-import type { MistakeShares } from '../mistakes/sharesOf.ts'
 import { fitGammaPoisson, type GammaPoisson, gammaPoissonFactor, type VariationPrior } from '../stats/gammaPoisson.ts'
 
 /** Readings of a time in which somebody decided about doubts, by gauge; arrays of n gauges. */

@@ -9,10 +9,13 @@ import { openLatentTable } from '../expectation/latentTable.ts'
 import { buildNeighbourhood } from '../expectation/neighbourhood.ts'
 import { predictiveOf, scoreCdf, scoreMass } from '../expectation/predictive.ts'
 import { computeCavity, type SweepAsk, sweepDay } from '../expectation/sweepDay.ts'
+import { dailyLaw } from '../mistakes/amountLaw.ts'
+import { reportSeen, sumWeights } from '../mistakes/explainReport.ts'
+import { type ReportSeen, sourcesOf } from '../mistakes/sources.ts'
 import type { DailyTable } from '../network/dailyTable.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
 import { tableRows } from '../network/tableRows.ts'
-import { minimise } from '../stats/minimise.ts'
+import { descend } from '../stats/descend.ts'
 import type { Model, Spread } from './model.ts'
 
 /** Where a network has no history of its own: rounded from several climates; common practice. */
@@ -22,20 +25,26 @@ export const usualSpread: Spread = {
   curve: 0.03,
   logSd: -0.35,
   monthLogSd: new Array<number>(12).fill(0),
-  wetLogSd: -0.15,
+  wetLogLow: -0.1,
+  wetLogHigh: 0,
   variancePower: 1,
   surroundingsPower: 0.3,
   level: 0.2,
   levelCurve: -0.08,
-  wideShare: 0.2,
-  wideFactor: 2.2,
+  shareLow: 0.2,
+  shareHigh: 0.2,
+  wideLow: 2.2,
+  wideHigh: 1.8,
+  wideLevel: 0,
+  skew: 0.1,
 }
 
 /** How far each number may stray from the usual before the likelihood must pay for it. */
-const looseness: readonly number[] = [0.15, 0.15, 0.08, 0.4, 0.4, 0.3, 0.3, 0.15, 0.8, 0.5]
+const looseness: readonly number[] = [0.15, 0.15, 0.08, 0.4, 0.4, 0.3, 0.3, 0.15, 0.8, 0.5, 0.5, 0.2, 0.2, 0.8]
 /** Readings of one day are alike: each counts as this part of an independent one. */
 const independentShare = 0.1
-const chanceOfAnything = 0.01
+const chanceOfAnything = 0.001
+const rounds = 3
 const blockDays = 4
 const mostCells = 9000
 /** Different days tell more than many gauges of one. */
@@ -49,6 +58,9 @@ interface Cells {
   low: Float64Array
   high: Float64Array
   scale: ScoreScale[]
+  /** Odds that the reading stands. */
+  stands: Float64Array
+  report: ReportSeen[]
   count: number
 }
 
@@ -56,18 +68,31 @@ export function learnSpread(gauges: GaugeSet, history: DailyTable, model: Model)
   if (history.dayCount < enoughDays || gauges.ids.length < 4) return usualSpread
   const cells = sampleCells(gauges, history, model)
   if (cells.count < 300) return usualSpread
-  const start = toNumbers(usualSpread)
+  const usual = toNumbers(usualSpread)
   const weight = independentShare * cells.count
-  const best = minimise(
-    (at) => {
-      let penalty = 0
-      for (let k = 0; k < at.length; k++) penalty += 0.5 * ((at[k]! - start[k]!) / looseness[k]!) ** 2
-      return penalty / weight - meanLogLikelihood(cells, fromNumbers(at))
-    },
-    start,
-    { steps: looseness.map((step) => step / 2), mostEvaluations: 500, tolerance: 1e-5 },
-  )
-  return holdIntervals(cells, seasonal(cells, fromNumbers(best.at)))
+  let at: ArrayLike<number> = usual
+  for (let round = 0; round < rounds; round++) {
+    believe(cells, fromNumbers(at), model)
+    at = descend(
+      (x) => {
+        let penalty = 0
+        for (let k = 0; k < x.length; k++) penalty += 0.5 * ((x[k]! - usual[k]!) / looseness[k]!) ** 2
+        return penalty / weight - meanLogLikelihood(cells, fromNumbers(x))
+      },
+      at,
+      { scales: looseness, mostSteps: 25, tolerance: 1e-6 },
+    ).at
+  }
+  return holdIntervals(cells, seasonal(cells, fromNumbers(at)))
+}
+
+/** How far each reading stands under a calibration: mistakes shall not teach the tails. */
+function believe(cells: Cells, spread: Spread, model: Model): void {
+  for (let k = 0; k < cells.count; k++) {
+    const p = predictiveOf(cells.mean[k]!, cells.variance[k]!, cells.surroundings[k]!, cells.scale[k]!, spread)
+    const sources = sourcesOf(cells.report[k]!, dailyLaw(p), model.mistakeRate)
+    cells.stands[k] = sources[0]!.weight / sumWeights(sources)
+  }
 }
 
 function toNumbers(s: Spread): number[] {
@@ -80,8 +105,12 @@ function toNumbers(s: Spread): number[] {
     s.surroundingsPower,
     s.level,
     s.levelCurve,
-    Math.log(s.wideShare / (1 - s.wideShare)),
-    Math.log(s.wideFactor - 1),
+    Math.log(s.shareLow / (1 - s.shareLow)),
+    Math.log(s.wideLow - 1),
+    Math.log(s.wideHigh - 1),
+    s.wideLevel,
+    s.skew,
+    Math.log(s.shareHigh / (1 - s.shareHigh)),
   ]
 }
 
@@ -92,13 +121,18 @@ function fromNumbers(x: ArrayLike<number>): Spread {
     curve: x[2]!,
     logSd: x[3]!,
     monthLogSd: usualSpread.monthLogSd,
-    wetLogSd: 0,
+    wetLogLow: 0,
+    wetLogHigh: 0,
     variancePower: x[4]!,
     surroundingsPower: x[5]!,
     level: x[6]!,
     levelCurve: x[7]!,
-    wideShare: 1 / (1 + Math.exp(-x[8]!)),
-    wideFactor: 1 + Math.exp(Math.min(1.6, x[9]!)),
+    shareLow: 1 / (1 + Math.exp(-x[8]!)),
+    shareHigh: 1 / (1 + Math.exp(-x[13]!)),
+    wideLow: 1 + Math.exp(Math.min(1.6, x[9]!)),
+    wideHigh: 1 + Math.exp(Math.min(1.6, x[10]!)),
+    wideLevel: x[11]!,
+    skew: x[12]!,
   }
 }
 
@@ -108,35 +142,44 @@ const centreShare = 0.6
 /** Readings of properly wet days at which their own coverage weighs as much as the usual narrowing. */
 const wetReadingsToTell = 60
 
-/** Narrow or widen the main part so that the central 90 % holds 90 % of the readings where 1 mm or more is expected. */
+/**
+ * Narrow or widen each half of the main part so that each tail outside the central 90 % holds 5 % of the readings where
+ * 1 mm or more is expected.
+ */
 function holdIntervals(cells: Cells, spread: Spread): Spread {
   const isWet = cells.scale.map((scale, k) => cells.mean[k]! >= scale.oneMmScore)
   const wetCount = isWet.filter(Boolean).length
-  if (wetCount < 40) return { ...spread, wetLogSd: usualSpread.wetLogSd }
-  const miss = (wetLogSd: number): number => Math.abs(coverage(cells, { ...spread, wetLogSd }, isWet) - intervalShare)
-  let best = 0
-  for (let at = -0.6; at <= 0.3; at += 0.05) if (miss(at) < miss(best)) best = at
-  const own = best * centreShare
-  const wetLogSd = (own * wetCount + usualSpread.wetLogSd * wetReadingsToTell) / (wetCount + wetReadingsToTell)
-  return { ...spread, wetLogSd }
+  const blend = (own: number, usual: number): number =>
+    (own * centreShare * wetCount + usual * wetReadingsToTell) / (wetCount + wetReadingsToTell)
+  const hold = (key: 'wetLogLow' | 'wetLogHigh', side: 'below' | 'above'): number => {
+    if (wetCount < 40) return usualSpread[key]
+    const miss = (at: number): number =>
+      Math.abs(outside(cells, { ...spread, [key]: at }, isWet)[side] - (1 - intervalShare) / 2)
+    let best = 0
+    for (let at = -0.6; at <= 0.6; at += 0.05) if (miss(at) < miss(best)) best = at
+    return blend(best, usualSpread[key])
+  }
+  return { ...spread, wetLogLow: hold('wetLogLow', 'below'), wetLogHigh: hold('wetLogHigh', 'above') }
 }
 
-function coverage(cells: Cells, spread: Spread, isWet: readonly boolean[]): number {
-  let inside = 0
+/** Shares of the readings below and above the central interval. */
+function outside(cells: Cells, spread: Spread, isWet: readonly boolean[]): { below: number; above: number } {
+  let below = 0
+  let above = 0
   let count = 0
   for (let k = 0; k < cells.count; k++) {
     if (!isWet[k]) continue
     const p = predictiveOf(cells.mean[k]!, cells.variance[k]!, cells.surroundings[k]!, cells.scale[k]!, spread)
     const low = cells.low[k]!
-    const below =
-      low === Number.NEGATIVE_INFINITY ? 0.5 * scoreCdf(p, cells.high[k]!) : scoreCdf(p, 0.5 * (low + cells.high[k]!))
-    count++
-    // A dry report is inside unless its whole chance lies in the tail.
-    const tail = (1 - intervalShare) / 2
-    const dryInside = low === Number.NEGATIVE_INFINITY && scoreCdf(p, cells.high[k]!) >= tail
-    if (dryInside || (below >= tail && below <= 1 - tail)) inside++
+    const isDry = low === Number.NEGATIVE_INFINITY
+    // A dry report is below only if its whole chance lies in the tail.
+    const share = scoreCdf(p, isDry ? cells.high[k]! : 0.5 * (low + cells.high[k]!))
+    const weight = cells.stands[k]!
+    count += weight
+    if (share < (1 - intervalShare) / 2) below += weight
+    else if (share > (1 + intervalShare) / 2 && !isDry) above += weight
   }
-  return inside / Math.max(1, count)
+  return { below: below / Math.max(1, count), above: above / Math.max(1, count) }
 }
 
 /** How far a month's readings count for the months around it, by distance in months. */
@@ -179,7 +222,7 @@ function meanLogLikelihood(cells: Cells, spread: Spread, weights?: readonly numb
   let sum = 0
   let total = 0
   for (let k = 0; k < cells.count; k++) {
-    const weight = weights === undefined ? 1 : weights[k]!
+    const weight = (weights === undefined ? 1 : weights[k]!) * cells.stands[k]!
     if (weight === 0) continue
     const p = predictiveOf(cells.mean[k]!, cells.variance[k]!, cells.surroundings[k]!, cells.scale[k]!, spread)
     const low = cells.low[k]!
@@ -206,6 +249,8 @@ function sampleCells(gauges: GaugeSet, history: DailyTable, model: Model): Cells
     low: new Float64Array(mostCells),
     high: new Float64Array(mostCells),
     scale: [],
+    stands: new Float64Array(mostCells),
+    report: [],
     count: 0,
   }
   const keptShare = mostCells / (blocks * perBlock * 0.8)
@@ -228,6 +273,7 @@ function sampleCells(gauges: GaugeSet, history: DailyTable, model: Model): Cells
         cells.surroundings[k] = latent.spread[i]!
         cells.low[k] = latent.low[i]!
         cells.high[k] = latent.high[i]!
+        cells.report.push(reportSeen(latent, row, g))
         cells.scale.push(latent.scales[g * 12 + latent.monthOfDay[row]!]!)
       }
     }

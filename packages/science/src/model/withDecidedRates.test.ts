@@ -1,6 +1,5 @@
 import { expect, it } from 'vitest'
 import { mistakeShare } from '../mistakes/rates.ts'
-import { sharesOf } from '../mistakes/sharesOf.ts'
 import { emptyDailyTable } from '../network/dailyTable.ts'
 import { placeGauges } from '../space/placeGauges.ts'
 import { learnModel } from './learnModel.ts'
@@ -16,7 +15,7 @@ const none = { mistaken: new Float64Array(3), standing: new Float64Array(3), pas
 
 it('is the model itself where nobody has decided', () => {
   expect(withDecidedRates(model, { ...none, named: {} })).toBe(model)
-  expect(sharesOf(model)).toBe(mistakeShare)
+  expect(model.mistakeShare).toBe(mistakeShare)
 })
 
 it('moves the factors from where the record had left them, and leaves the model it was given alone', () => {
@@ -24,7 +23,7 @@ it('moves the factors from where the record had left them, and leaves the model 
   expect(decided.mistakeFactor[2]!).toBeGreaterThan(1.5)
   expect(decided.mistakeFactor[1]!).toBeLessThan(1)
   expect([...model.mistakeFactor]).toEqual([1, 1.6, 0.9])
-  expect(sharesOf(decided).decimal).toBeGreaterThan(mistakeShare.decimal)
+  expect(decided.mistakeShare.decimal).toBeGreaterThan(mistakeShare.decimal)
   expect(decided.climate).toBe(model.climate)
 })
 

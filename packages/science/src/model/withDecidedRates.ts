@@ -1,6 +1,4 @@
 import { ScienceError } from '../error.ts'
-import { mistakeShare } from '../mistakes/rates.ts'
-import type { ModelWithShares } from '../mistakes/sharesOf.ts'
 import { type DecidedCounts, learnRatesFromDecisions } from './learnRatesFromDecisions.ts'
 import type { Model } from './model.ts'
 
@@ -21,8 +19,6 @@ export function withDecidedRates(model: Model, counts: DecidedCounts): Model {
     if (counted.length !== n)
       throw new ScienceError('SHAPES_DIFFER', `decisions on ${counted.length} gauges (${name}), a model of ${n}`)
   const { factor, share } = learnRatesFromDecisions(counts, model.mistakeFactor)
-  const isMoved = factor.some((value, g) => value !== model.mistakeFactor[g]) || share !== mistakeShare
-  if (!isMoved) return model
-  const decided: ModelWithShares = { ...model, mistakeFactor: factor, mistakeShare: share }
-  return decided
+  const isMoved = factor.some((value, g) => value !== model.mistakeFactor[g]) || share !== model.mistakeShare
+  return isMoved ? { ...model, mistakeFactor: factor, mistakeShare: share } : model
 }

@@ -131,9 +131,10 @@ describe('laws of expectations', () => {
         const one = expectAtPoints(judged(gauges, table), pointsAt(at), ask)
         const other = expectAtPoints(judged(gauges, doubled), pointsAt(at), ask)
         // Not exactly: the standing climate of 20 days, which history has to outweigh, does not double, nor do the
-        // grids on which amounts are held fall on the same places. 12 % of history is the prior's share of the weight.
+        // grids on which amounts are held fall on the same places. 15 % is the prior's share of
+        // the weight and what a step of the calibration's widening makes.
         one.quantilesMm.forEach((quantile, i) => {
-          if (quantile > 1) expect(Math.abs(other.quantilesMm[i]! / (2 * quantile) - 1)).toBeLessThan(0.12)
+          if (quantile > 1) expect(Math.abs(other.quantilesMm[i]! / (2 * quantile) - 1)).toBeLessThan(0.15)
         })
         expect(farthest(one.dryChance, other.dryChance)).toBeLessThan(0.03)
       }),

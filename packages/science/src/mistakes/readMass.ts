@@ -1,0 +1,50 @@
+/**
+ * The chance that a gauge is read as a given amount: the amount that fell is rounded to one of the steps that the gauge's
+ * readings are usually taken to (climate/rounding.ts), and lies in the cell of that step around it.
+ */
+import { isOnStep, type Rounding } from '../climate/rounding.ts'
+
+/** Steps of one gauge with their shares, the ones it hardly ever uses left out. */
+export interface Reader {
+  /** Last place that amounts are written to, mm. */
+  writtenMm: number
+  stepsMm: readonly number[]
+  share: readonly number[]
+}
+
+const hardlyEver = 0.001
+
+export function readerOf(rounding: Rounding, gauge: number): Reader {
+  const { stepsMm, share, writtenMm } = rounding
+  const own = share.subarray(gauge * stepsMm.length, (gauge + 1) * stepsMm.length)
+  const kept = stepsMm.map((_, s) => s).filter((s) => own[s]! >= hardlyEver)
+  return { writtenMm, stepsMm: kept.map((s) => stepsMm[s]!), share: kept.map((s) => own[s]!) }
+}
+
+/**
+ * Chance that the gauge was read as an amount that is known to ± toleranceMm only.
+ * @param mass     chance that the true amount lies in (lowMm, highMm]
+ * @param leastMm  amounts up to here are read as nothing
+ */
+export function readMass(
+  mass: (lowMm: number, highMm: number) => number,
+  by: Reader,
+  mm: number,
+  toleranceMm: number,
+  leastMm: number,
+): number {
+  let sum = 0
+  let known = -1
+  for (let s = 0; s < by.stepsMm.length; s++) {
+    const step = by.stepsMm[s]!
+    if (step < 2 * toleranceMm) {
+      // Several marks lie within what is known: one of them was read.
+      if (known < 0) known = mass(Math.max(leastMm, mm - toleranceMm), mm + toleranceMm)
+      sum += by.share[s]! * known
+    } else if (isOnStep(mm, step, toleranceMm)) {
+      const mark = Math.round(mm / step) * step
+      if (mark + step / 2 > leastMm) sum += by.share[s]! * mass(Math.max(leastMm, mark - step / 2), mark + step / 2)
+    }
+  }
+  return sum
+}
