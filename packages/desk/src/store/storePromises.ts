@@ -262,6 +262,17 @@ export function storePromises(
       expect((await ledger.appendReadings('north', [reading('r2', 1, '2026-03-02', 0)])).superseding).toBe(1)
     })
 
+    it('keeps what an observer was asked back about at entry, and says nothing where nobody asked', async () => {
+      const confirmed = { about: ['decimal', 'unit'], firstText: '4.00' } as const
+      await ledger.appendReadings('north', [
+        reading('r1', 1, '2026-03-02', 10_160, { confirmed }),
+        reading('r2', 2, '2026-03-02', 254),
+      ])
+      const [first, second] = await ledger.readings('north', '2026-03-02', '2026-03-02')
+      expect(first?.confirmed).toEqual(confirmed)
+      expect(second).not.toHaveProperty('confirmed')
+    })
+
     it('supersedes within one delivery too', async () => {
       const both = [reading('r1', 1, '2026-03-02', 100), reading('r2', 1, '2026-03-02', 200)]
       expect(await ledger.appendReadings('north', both)).toEqual({ stored: 2, already: 0, superseding: 1 })

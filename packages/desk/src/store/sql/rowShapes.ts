@@ -1,5 +1,6 @@
 /** Between rows of the tables and the shapes of the ports. */
 import {
+  type Confirmed,
   type Decision,
   type Door,
   formatInstant,
@@ -113,6 +114,7 @@ export function readingFromRow(row: ReadingTable, gaugeId: string, say: RowTexts
     receivedAtUtc: say.instant(row.received_at_ms),
     door: row.door as Door,
     supersedes: row.supersedes,
+    ...(row.confirmed !== null && { confirmed: JSON.parse(row.confirmed) as Confirmed }),
   }
 }
 

@@ -66,6 +66,7 @@ export class SqlLoad implements LedgerLoad {
         remark: reading.remark,
         door: reading.door,
         supersedes: reading.supersedes,
+        confirmed: reading.confirmed === undefined ? null : JSON.stringify(reading.confirmed),
       })
     }
     const result = await this.#transaction.appendReadings(rows)

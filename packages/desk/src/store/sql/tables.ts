@@ -58,6 +58,8 @@ export interface ReadingTable {
   remark: string | null
   door: string
   supersedes: string | null
+  /** JSON of Confirmed. */
+  confirmed: string | null
 }
 
 /** Readings of each network: those that are current, and all that were ever stored. Changes with the readings themselves. */

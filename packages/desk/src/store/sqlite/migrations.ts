@@ -212,4 +212,11 @@ create trigger photo_is_never_changed before update on photo
     what: 'messages on their way out, absences with who announced them, reminders',
     sql: outgoingMigrationSql,
   },
+  {
+    number: 8,
+    what: 'what an observer was asked back about at entry, and what stood there first; null where nobody asked',
+    sql: `
+alter table reading add column confirmed text;
+`,
+  },
 ]

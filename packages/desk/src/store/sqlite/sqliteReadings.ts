@@ -20,6 +20,7 @@ const columns = [
   'remark',
   'door',
   'supersedes',
+  'confirmed',
   'version',
 ] as const
 
@@ -109,6 +110,7 @@ export class SqliteReadings {
       row.remark,
       row.door,
       supersedes,
+      row.confirmed,
       version,
     )
     return Number(changes)
