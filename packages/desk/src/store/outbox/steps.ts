@@ -2,8 +2,8 @@
  * Every way in which a message may change, as pure functions: the record as it will be and what is told of it, or null where
  * the step is not allowed. Both adapters keep exactly what is decided here. Instants are RFC 3339 in UTC and compare as text.
  */
-import type { Ending, OutgoingEvent, OutgoingState } from '../../ports/outbox.ts'
-import { emptied, type OutgoingRecord, type Step } from './outgoingRecord.ts'
+import type { Ending, OutgoingContent, OutgoingEvent, OutgoingState } from '../../ports/outbox.ts'
+import { emptied, type OutgoingRecord, recipientOf, type Step } from './outgoingRecord.ts'
 
 /** In the log, what the outbox does of itself. */
 const outbox = 'outbox'
@@ -143,12 +143,19 @@ function to(
   }
 }
 
+/** What is told stays for good, and so never names the recipient. */
 function told(
-  { id }: OutgoingRecord,
+  { id, content }: OutgoingRecord,
   what: OutgoingEvent['what'],
   by: string,
   atUtc: string,
   detail: string | null,
 ): OutgoingEvent {
-  return { messageId: id, what, by, atUtc, detail }
+  return { messageId: id, what, by, atUtc, detail: detail === null ? null : withoutAddress(detail, content) }
+}
+
+function withoutAddress(text: string, content: OutgoingContent): string {
+  if (content.kind !== 'mail' || content.to === '') return text
+  const literal = recipientOf(content).replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+  return text.replace(new RegExp(literal, 'gi'), '…')
 }
