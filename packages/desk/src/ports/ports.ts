@@ -1,9 +1,13 @@
+import type { Access } from './access.ts'
 import type { Clock, Ledger } from './ledger.ts'
+import type { Outbox } from './outbox.ts'
 import type { Photos, RedrawPhoto } from './photos.ts'
 
 /** Everything the use cases may reach. Each asks only for what it uses: `Pick<Ports, 'ledger'>`. */
 export interface Ports {
   ledger: Ledger
+  access: Access
+  outbox: Outbox
   photos: Photos
   redrawPhoto: RedrawPhoto
   clock: Clock

@@ -4,7 +4,9 @@ import { redrawPhoto } from '../../src/intake/redrawPhoto.ts'
 import type { Ledger } from '../../src/ports/ledger.ts'
 import type { Ports } from '../../src/ports/ports.ts'
 import { buildServer } from '../../src/server/buildServer.ts'
+import { openMemoryAccess } from '../../src/store/memory/memoryAccess.ts'
 import { openMemoryLedger } from '../../src/store/memory/memoryLedger.ts'
+import { openMemoryOutbox } from '../../src/store/memory/memoryOutbox.ts'
 import { openMemoryPhotos } from '../../src/store/memory/memoryPhotos.ts'
 import { type SmallNetwork, smallNetwork } from './smallNetwork.ts'
 
@@ -19,6 +21,8 @@ export function portsOver(ledger: Ledger, beside: Partial<Ports> = {}): Ports {
   let count = 0
   return {
     ledger,
+    access: openMemoryAccess(),
+    outbox: openMemoryOutbox(ledger),
     photos: openMemoryPhotos(),
     redrawPhoto,
     clock: { nowUtc: () => '2026-05-31T08:30:00Z' },

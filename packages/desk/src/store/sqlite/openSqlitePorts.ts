@@ -1,5 +1,7 @@
 import type { Ports } from '../../ports/ports.ts'
+import { SqlAccess } from '../sql/sqlAccess.ts'
 import { SqlLedger } from '../sql/sqlLedger.ts'
+import { sqlOutbox } from '../sql/sqlOutbox.ts'
 import { openSqliteStore } from './openSqliteStore.ts'
 import { sqliteFailure } from './sqliteFailure.ts'
 import { sqlitePhotos } from './sqlitePhotos.ts'
@@ -11,10 +13,13 @@ import { sqlitePhotos } from './sqlitePhotos.ts'
 export async function openSqlitePorts(
   path: string,
   options: { create?: boolean } = {},
-): Promise<Pick<Ports, 'ledger' | 'photos'>> {
+): Promise<Pick<Ports, 'ledger' | 'access' | 'outbox' | 'photos'>> {
   const store = await openSqliteStore(path, options)
+  const readable = (error: unknown): unknown => sqliteFailure(error, path)
   return {
-    ledger: new SqlLedger(store, (error) => sqliteFailure(error, path)),
+    ledger: new SqlLedger(store, readable),
+    access: new SqlAccess(store, readable),
+    outbox: sqlOutbox(store, readable),
     photos: sqlitePhotos(store, path),
   }
 }
