@@ -18,6 +18,8 @@ export type LedgerCode =
   | 'ID_TAKEN'
   | 'MAIL_TAKEN'
   | 'PERSON_UNKNOWN'
+  | 'URGENT_ID_TAKEN'
+  | 'URGENT_UNKNOWN'
   | 'PHOTO_STORE_FULL'
   | 'PHOTOS_TOO_MANY'
   | 'PHOTO_FILE_GONE'

@@ -8,6 +8,7 @@ import { openMemoryAccess } from '../../src/store/memory/memoryAccess.ts'
 import { openMemoryLedger } from '../../src/store/memory/memoryLedger.ts'
 import { openMemoryOutbox } from '../../src/store/memory/memoryOutbox.ts'
 import { openMemoryPhotos } from '../../src/store/memory/memoryPhotos.ts'
+import { openMemoryUrgent } from '../../src/store/memory/memoryUrgent.ts'
 import { type SmallNetwork, smallNetwork } from './smallNetwork.ts'
 
 export async function fillLedger(ledger: Ledger, small: SmallNetwork): Promise<void> {
@@ -24,6 +25,7 @@ export function portsOver(ledger: Ledger, beside: Partial<Ports> = {}): Ports {
     access: openMemoryAccess(),
     outbox: openMemoryOutbox(ledger),
     photos: openMemoryPhotos(),
+    urgent: openMemoryUrgent(),
     redrawPhoto,
     clock: { nowUtc: () => '2026-05-31T08:30:00Z' },
     newId: () => `id-${String(++count).padStart(6, '0')}`,

@@ -11,6 +11,7 @@ import type {
   ReminderChoiceTable,
   ReminderKeyTable,
 } from './outgoingTables.ts'
+import type { UrgentTables } from './urgentTables.ts'
 
 export interface NetworkTable {
   network_key: number
@@ -134,7 +135,7 @@ export interface PhotoTable {
   by_name: string
 }
 
-export interface Tables extends AccessTables {
+export interface Tables extends AccessTables, UrgentTables {
   network: NetworkTable
   gauge: GaugeTable
   reading: ReadingTable

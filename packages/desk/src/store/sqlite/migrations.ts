@@ -5,6 +5,7 @@ import { accessMigration } from './accessMigration.ts'
  * add the next one. The number of the last step done is kept in `user_version`.
  */
 import { outgoingMigrationSql } from './outgoingMigration.ts'
+import { urgentMigration } from './urgentMigration.ts'
 
 export interface Migration {
   number: number
@@ -219,4 +220,5 @@ create trigger photo_is_never_changed before update on photo
 alter table reading add column confirmed text;
 `,
   },
+  { number: 9, ...urgentMigration },
 ]

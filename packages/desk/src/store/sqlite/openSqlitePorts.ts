@@ -2,6 +2,7 @@ import type { Ports } from '../../ports/ports.ts'
 import { SqlAccess } from '../sql/sqlAccess.ts'
 import { SqlLedger } from '../sql/sqlLedger.ts'
 import { sqlOutbox } from '../sql/sqlOutbox.ts'
+import { SqlUrgent } from '../sql/sqlUrgent.ts'
 import { openSqliteStore } from './openSqliteStore.ts'
 import { sqliteFailure } from './sqliteFailure.ts'
 import { sqlitePhotos } from './sqlitePhotos.ts'
@@ -13,7 +14,7 @@ import { sqlitePhotos } from './sqlitePhotos.ts'
 export async function openSqlitePorts(
   path: string,
   options: { create?: boolean } = {},
-): Promise<Pick<Ports, 'ledger' | 'access' | 'outbox' | 'photos'>> {
+): Promise<Pick<Ports, 'ledger' | 'access' | 'outbox' | 'photos' | 'urgent'>> {
   const store = await openSqliteStore(path, options)
   const readable = (error: unknown): unknown => sqliteFailure(error, path)
   return {
@@ -21,5 +22,6 @@ export async function openSqlitePorts(
     access: new SqlAccess(store, readable),
     outbox: sqlOutbox(store, readable),
     photos: sqlitePhotos(store, path),
+    urgent: new SqlUrgent(store, readable),
   }
 }
