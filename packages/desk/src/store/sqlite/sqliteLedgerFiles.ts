@@ -48,9 +48,11 @@ export const sqliteLedgerFiles: LedgerFiles = {
 
   async examine(path) {
     return withFile(path, async (database) => {
-      const counts = TABLES.map((name) => ({ name, rows: number(database, `select count(*) as n from ${name}`) }))
       const integrity = integrityOf(database)
-      const photos = integrity === 'ok' ? photosNamedIn(database) : []
+      const isWhole = integrity === 'ok'
+      // In a damaged file not every table can be counted.
+      const counts = TABLES.flatMap((name) => rowsOf(database, name, isWhole))
+      const photos = isWhole ? photosNamedIn(database) : []
       counts.push({ name: 'photo', rows: photos.length })
       const examination: LedgerExamination = {
         path,
@@ -138,12 +140,27 @@ async function freeName(path: string): Promise<string> {
   for (let number = 1; ; number++) if (!existsSync(`${path}.before-${number}`)) return `${path}.before-${number}`
 }
 
+/** Damage may keep SQLite from even looking: what it then says is the fault. */
 function integrityOf(database: Database): string {
-  const rows = database.prepare('pragma integrity_check(20)').all() as { integrity_check: string }[]
-  const broken = database.prepare('pragma foreign_key_check').all().length
-  const words = rows.map((row) => row.integrity_check)
-  if (broken > 0) words.push(`${broken} rows point at nothing`)
-  return words.length === 1 && words[0] === 'ok' ? 'ok' : words.filter((word) => word !== 'ok').join('; ')
+  try {
+    const rows = database.prepare('pragma integrity_check(20)').all() as { integrity_check: string }[]
+    const words = rows.map((row) => row.integrity_check)
+    const isWhole = words.length === 1 && words[0] === 'ok'
+    if (!isWhole) return words.filter((word) => word !== 'ok').join('; ')
+    const broken = database.prepare('pragma foreign_key_check').all().length
+    return broken === 0 ? 'ok' : `${broken} rows point at nothing`
+  } catch (error) {
+    return (error as Error).message
+  }
+}
+
+function rowsOf(database: Database, name: string, isWhole: boolean): { name: string; rows: number }[] {
+  try {
+    return [{ name, rows: number(database, `select count(*) as n from ${name}`) }]
+  } catch (error) {
+    if (isWhole) throw error
+    return []
+  }
 }
 
 function number(database: Database, sql: string): number {
