@@ -3,8 +3,29 @@
 // Models, judgements, expectations
 export type { Climate } from './climate/climate.ts'
 // Coded text
+export { decodeShef } from './coded/decodeShef.ts'
+export {
+  encodeShefSeries,
+  encodeShefTable,
+  encodeShefValues,
+  type ShefSeries,
+  type ShefTable,
+  type ShefText,
+} from './coded/encodeShef.ts'
 export { encodeStormBulletin, encodeStormReport, type StormText } from './coded/encodeStormReport.ts'
 export { placeFromTown } from './coded/placeFromTown.ts'
+export { type Settled, ShefSettler, settledShef } from './coded/settleShef.ts'
+export type {
+  DecodedShefValue,
+  ShefDatum,
+  ShefDecoded,
+  ShefOutcome,
+  ShefProblem,
+  ShefProblemCode,
+  ShefSpan,
+  ShefValue,
+} from './coded/shef.ts'
+export { shefAmount, shefDepth, shefWholeDays } from './coded/shefAmount.ts'
 export {
   type StormEvent,
   type StormMagnitude,
