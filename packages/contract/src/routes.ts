@@ -34,4 +34,13 @@ export const routes = {
   checkEntry: { method: 'POST', path: '/api/my/check' }, // checkEntryAskSchema -> checkedEntrySchema
   sendReadings: { method: 'POST', path: '/api/my/readings' }, // sendReadingsAskSchema -> sentReadingsSchema; twice is once
   announceAbsence: { method: 'POST', path: '/api/my/absences' }, // announceAbsenceAskSchema -> announcedAbsenceSchema
+  readOutbox: { method: 'GET', path: '/api/outbox' }, // readOutboxAskSchema as query -> outboxSchema
+  settleOutgoing: { method: 'POST', path: '/api/outbox/settle' }, // settleOutgoingAskSchema -> outgoingRowSchema
+  readOutgoingSettings: { method: 'GET', path: '/api/outgoing-settings' }, // -> outgoingSettingsSchema
+  setMail: { method: 'POST', path: '/api/outgoing-settings/mail' }, // setMailAskSchema -> outgoingSettingsSchema
+  setReminders: { method: 'POST', path: '/api/outgoing-settings/reminders' }, // setRemindersAskSchema -> outgoingSettingsSchema
+  sendTestMail: { method: 'POST', path: '/api/outgoing-settings/test-mail' }, // sendTestMailAskSchema -> queuedMailSchema
+  remind: { method: 'GET', path: '/api/reminders' }, // -> remindedSchema: who would be reminded now
+  chooseReminders: { method: 'POST', path: '/api/reminders/choice' }, // chooseRemindersAskSchema -> reminderChoiceSchema
+  stopReminders: { method: 'POST', path: '/reminders/stop/:token' }, // one tap in a note: RFC 8058; GET asks first
 } as const
