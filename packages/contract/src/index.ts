@@ -215,6 +215,8 @@ export {
   closeUrgentAskSchema,
   codedUrgentAskSchema,
   codedUrgentSchema,
+  type Destination,
+  destinationSchema,
   guidanceAmountSchema,
   type MarkSeenAsk,
   markSeenAskSchema,

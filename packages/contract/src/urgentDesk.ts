@@ -99,13 +99,21 @@ export const guidanceAmountSchema = z.object({
   amountUm: z.number().int().min(100).max(1_000_000),
 })
 
+/** Where reports may be passed on to: set by the coordinator, so that nothing goes anywhere else. */
+export const destinationSchema = z.object({
+  name: z.string().trim().min(1).max(60),
+  way: z.enum(['file', 'mail', 'webhook']),
+  /** A folder of this computer, a mail address, or an http(s) address. */
+  to: z.string().trim().min(1).max(500),
+})
+
 /** Sent without a person only where the office says so: from this level on, at least this plausible. */
 export const passOnRuleSchema = z.object({
   atLeast: z.enum(['severe', 'significant']),
   oddsAtLeast: z.number().min(0.5).max(0.999),
   form: z.enum(passOnForms),
-  way: z.enum(['file', 'mail', 'webhook']),
-  to: z.string().trim().min(1).max(500),
+  /** Name of a destination. */
+  destination: z.string().trim().min(1).max(60),
 })
 
 export const urgentSettingsSchema = z.object({
@@ -121,6 +129,7 @@ export const urgentSettingsSchema = z.object({
   officeName: z.string().trim().max(60),
   /** Two letters after the county in a storm report; empty where there is none. */
   stateCode: z.string().trim().max(2),
+  destinations: z.array(destinationSchema).max(20),
   passOnRule: passOnRuleSchema.nullable(),
 })
 
@@ -138,6 +147,8 @@ export const urgentNowSchema = z.object({
   storms: z.array(stormSchema),
   settings: urgentSettingsSchema,
   newCount: z.number().int(),
+  /** Reports of the time asked for that are not among the items, because there are so many: the least weighty. */
+  hiddenCount: z.number().int(),
   /** Of the reports shown: medians, null where there are none. */
   medianSeconds: z.object({
     toDesk: z.number().nullable(),
@@ -148,7 +159,7 @@ export const urgentNowSchema = z.object({
   lastEvent: z.number().int(),
 })
 
-/** As a query: how far back, hours. Reports that are not closed are told however old they are. */
+/** As a query: how far back, hours. Reports that nobody has looked at are told however old they are. */
 export const urgentNowAskSchema = z.object({ hours: z.coerce.number().min(1).max(8784).default(24) })
 
 export const markSeenAskSchema = z.object({ reportId: z.string(), by: who })
@@ -159,13 +170,17 @@ export const passOnAskSchema = z.object({
   reportId: z.string(),
   by: who,
   form: z.enum(passOnForms),
-  way: z.enum(passOnWays),
-  /** Address, folder name or webhook; not for what was copied. */
-  to: z.string().trim().max(500).nullable().default(null),
+  /** Name of a destination; null where a person copied the text. */
+  destination: z.string().trim().min(1).max(60).nullable().default(null),
 })
-/** The coded text of a report, to look at and to copy; nothing is recorded. */
+/** The coded text of a report, to look at and to copy; nothing is recorded. `cut`: fields that did not fit their columns. */
 export const codedUrgentAskSchema = z.object({ form: z.enum(passOnForms).default('storm report') })
-export const codedUrgentSchema = z.object({ reportId: z.string(), form: z.enum(passOnForms), text: z.string() })
+export const codedUrgentSchema = z.object({
+  reportId: z.string(),
+  form: z.enum(passOnForms),
+  text: z.string(),
+  cut: z.array(z.string()),
+})
 export const setUrgentSettingsAskSchema = z.object({ settings: urgentSettingsSchema, by: who })
 
 /**
@@ -189,6 +204,7 @@ export type PassedOn = z.infer<typeof passedOnSchema>
 export type UrgentItem = z.infer<typeof urgentItemSchema>
 export type WireStorm = z.infer<typeof stormSchema>
 export type UrgentSettings = z.infer<typeof urgentSettingsSchema>
+export type Destination = z.infer<typeof destinationSchema>
 export type PassOnRule = z.infer<typeof passOnRuleSchema>
 export type UrgentNow = z.infer<typeof urgentNowSchema>
 export type UrgentNowAsk = z.infer<typeof urgentNowAskSchema>
