@@ -28,8 +28,8 @@ export const myReadingSchema = z.object({
 /** What is usual at this gauge alone, for the check on a phone without a signal. Arrays of a Climate of one gauge. */
 export const ownClimateSchema = z.object({
   resolutionMm: z.number(),
-  writtenMm: z.number(),
-  offStepChance: z.number(),
+  /** How its amounts are rounded when read. */
+  rounding: z.object({ writtenMm: z.number(), stepsMm: z.array(z.number()), share: z.array(z.number()) }),
   /** 12 months. */
   dryShare: z.array(z.number()),
   scaleMm: z.array(z.number()),

@@ -12,8 +12,18 @@ const oneDoor: Record<string, string> = {
     'files are brought in by the person who has them on this computer; uploads come with access rights',
   'cli/makeDemo': 'makes a ledger, and so comes before any desk is open',
   'cli/runArchive': 'screens files without a ledger',
+  'server/addPhoto': 'photos come from the observer’s page',
+  'server/announceAbsence': 'the observer’s page',
+  'server/checkEntry': 'asked while somebody types on the observer’s page',
   'server/fieldForDay': 'a grid of thousands of cells is for drawing',
   'server/mapLayers': 'draws the base map',
+  'server/myGauge': 'the observer’s page',
+  'server/myGauges': 'the observer’s page',
+  'server/myRecord': 'the observer’s page',
+  'server/photosOfReport': 'pictures are for a screen; the files lie beside the ledger',
+  'server/readPhoto': 'pictures are for a screen; the files lie beside the ledger',
+  'server/sendReadings': 'the observer’s page; files come by import',
+  'server/urgentForm': 'the observer’s page',
 }
 
 function filesUnder(folder: string): string[] {

@@ -43,6 +43,7 @@ export async function serveScreens(app: FastifyInstance, root: string): Promise<
     if (/\.[a-z0-9]+$/i.test(path)) {
       return replyWith(reply, refused('ROUTE_UNKNOWN', path.slice(0, 200), 'Open the desk at its first page.'))
     }
-    return reply.sendFile('index.html')
+    // The observer's page is a page of its own, with its own worker.
+    return reply.sendFile(/^\/my(\/|$)/.test(path) ? 'my/index.html' : 'index.html')
   })
 }

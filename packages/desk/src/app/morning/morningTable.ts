@@ -21,7 +21,8 @@ export function morningTable(
   firstDay: number,
   dayCount: number,
 ): { table: DailyTable; readingIds: (string | undefined)[] } {
-  const table = emptyDailyTable(indexOf.size, firstDay, dayCount)
+  const isConfirmed = new Uint8Array(indexOf.size * dayCount)
+  const table = { ...emptyDailyTable(indexOf.size, firstDay, dayCount), isConfirmed }
   const readingIds: (string | undefined)[] = new Array(indexOf.size * dayCount)
   const settledFirst = [...accepted].sort((a, b) => Number(b.settled) - Number(a.settled))
   const coveredBySettled = new Uint8Array(indexOf.size * dayCount)
@@ -39,6 +40,7 @@ export function morningTable(
     table.spanDays[cell] = spanDays
     table.settled[cell] = entry.settled ? 1 : Number.NaN
     readingIds[cell] = entry.reading.id
+    isConfirmed[cell] = entry.reading.confirmed === undefined ? 0 : 1
     if (!entry.settled) continue
     for (let back = 0; back < spanDays && row - back >= 0; back++) {
       coveredBySettled[(row - back) * indexOf.size + column] = 1

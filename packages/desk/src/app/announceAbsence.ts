@@ -1,0 +1,32 @@
+/** An observer says ahead that nobody will read the gauge: the roll then shows it away, and expects one total afterwards. */
+import type { Actor, AnnounceAbsenceAsk, AnnouncedAbsence } from '@gaugewright/contract'
+import { epochDayFromIso, isoFromEpochDay } from '@gaugewright/science'
+import type { Ports } from '../ports/ports.ts'
+import { type Answer, answered, refused } from './answer.ts'
+import { ownGauge } from './my/ownGauge.ts'
+
+const LONGEST_DAYS = 366
+const BACK_DAYS = 31
+
+export async function announceAbsence(
+  { ledger, clock }: Pick<Ports, 'ledger' | 'clock'>,
+  ask: AnnounceAbsenceAsk & { actor: Actor },
+): Promise<Answer<AnnouncedAbsence>> {
+  const found = await ownGauge(ledger, ask.actor, ask.gauge)
+  if (!found.ok) return found
+  const { network, gauge, days } = found.value
+  const today = days.dayOf(Date.parse(clock.nowUtc()))
+  const first = epochDayFromIso(ask.firstDay)
+  const last = epochDayFromIso(ask.lastDay)
+  if (first > last || last - first >= LONGEST_DAYS || first < today - BACK_DAYS) {
+    return refused(
+      'ABSENCE_NOT_VALID',
+      `${ask.firstDay} to ${ask.lastDay}`,
+      `Give days in order, at most ${LONGEST_DAYS} of them, beginning no earlier than a month ago.`,
+    )
+  }
+  await ledger.saveAbsence({ networkId: network.id, gaugeId: gauge.id, firstDay: ask.firstDay, lastDay: ask.lastDay })
+  const ahead = await ledger.absences(network.id, isoFromEpochDay(today), isoFromEpochDay(today + 2 * LONGEST_DAYS))
+  const own = ahead.filter(({ gaugeId }) => gaugeId === gauge.id)
+  return answered({ absences: own.map(({ firstDay, lastDay }) => ({ firstDay, lastDay })) })
+}

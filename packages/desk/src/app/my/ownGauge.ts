@@ -1,0 +1,35 @@
+/** The gauge that an observer's page is about: one that the asker reads, or any for those who decide at the desk. */
+import { type Actor, isAtLeast } from '@gaugewright/contract'
+import { type ObservingDays, observingDays } from '@gaugewright/science'
+import type { Gauge, Ledger, NetworkSettings } from '../../ports/ledger.ts'
+import { type Answer, answered, refused } from '../answer.ts'
+
+export interface OwnGauge {
+  network: NetworkSettings
+  gauge: Gauge
+  days: ObservingDays
+}
+
+/**
+ * @param asked  code in any case, or id
+ * @returns GAUGE_NOT_YOURS alike for a gauge of somebody else and for one that is not there: nothing is told of others
+ */
+export async function ownGauge(ledger: Ledger, actor: Actor, asked: string): Promise<Answer<OwnGauge>> {
+  const network = (await ledger.networks())[0]
+  const wanted = asked.toLowerCase()
+  const gauge =
+    network === undefined
+      ? undefined
+      : (await ledger.gauges(network.id)).find(({ id, code }) => id === asked || code.toLowerCase() === wanted)
+  const isAtDesk = isAtLeast(actor.role, 'colleague')
+  if (network === undefined || gauge === undefined || !(isAtDesk || actor.gauges.includes(gauge.id))) {
+    return refused(
+      'GAUGE_NOT_YOURS',
+      `the gauge "${asked}"`,
+      'Open the page by the link that you got from your network.',
+    )
+  }
+  const answer = observingDays(network.timeZone, network.readingTime)
+  if (answer.kind === 'problem') return refused(answer.code, answer.seen, answer.advice)
+  return answered({ network, gauge, days: answer.days })
+}

@@ -1,0 +1,44 @@
+/** All that an observer's page needs to work, with a signal or without: the network's ways, the own gauge, its last weeks. */
+import type { Actor, MyGauge } from '@gaugewright/contract'
+import { isoFromEpochDay } from '@gaugewright/science'
+import type { Ports } from '../ports/ports.ts'
+import { type Answer, answered } from './answer.ts'
+import { ownGauge } from './my/ownGauge.ts'
+import { pocketOf, wireOwnClimate } from './my/pocketOf.ts'
+import { wireMyReading } from './my/wireMyReading.ts'
+
+const SHOWN_DAYS = 62
+const AHEAD_DAYS = 400
+
+export async function myGauge(
+  { ledger, clock }: Pick<Ports, 'ledger' | 'clock'>,
+  ask: { actor: Actor; gauge: string },
+): Promise<Answer<MyGauge>> {
+  const found = await ownGauge(ledger, ask.actor, ask.gauge)
+  if (!found.ok) return found
+  const { network, gauge, days } = found.value
+  const nowUtc = clock.nowUtc()
+  const today = days.dayOf(Date.parse(nowUtc))
+  const from = isoFromEpochDay(today - SHOWN_DAYS)
+  const [readings, absences, climate] = await Promise.all([
+    ledger.readingsOfGauge(network.id, gauge.id, from, isoFromEpochDay(today + 1)),
+    ledger.absences(network.id, isoFromEpochDay(today), isoFromEpochDay(today + AHEAD_DAYS)),
+    pocketOf(ledger, network.id, gauge.id),
+  ])
+  const { name, unit, timeZone, readingTime, acceptWindowMin, language } = network
+  return answered({
+    network: { name, unit, timeZone, readingTime, acceptWindowMin, language },
+    gauge: {
+      code: gauge.code,
+      name: gauge.name,
+      observerName: gauge.observerName,
+      resolutionUm: gauge.resolutionUm,
+    },
+    readings: readings.map(wireMyReading).reverse(),
+    absences: absences
+      .filter(({ gaugeId }) => gaugeId === gauge.id)
+      .map(({ firstDay, lastDay }) => ({ firstDay, lastDay })),
+    climate: climate === null ? null : wireOwnClimate(climate),
+    nowUtc,
+  })
+}
