@@ -72,7 +72,12 @@ export const addPersonAskSchema = z.object({
   /** Ids or codes of gauges. */
   gauges: z.array(z.string().max(100)).max(50).default([]),
 })
-export const setRoleAskSchema = z.object({ personId: z.string().max(100), role: roleSchema })
+export const setRoleAskSchema = z.object({
+  personId: z.string().max(100),
+  role: roleSchema,
+  /** Ids or codes of gauges, in place of those that the person reads now; as they are where left out. */
+  gauges: z.array(z.string().max(100)).max(50).optional(),
+})
 export const setPasswordAskSchema = z.object({
   personId: z.string().max(100),
   password: passwordSchema,

@@ -43,4 +43,16 @@ export const routes = {
   remind: { method: 'GET', path: '/api/reminders' }, // -> remindedSchema: who would be reminded now
   chooseReminders: { method: 'POST', path: '/api/reminders/choice' }, // chooseRemindersAskSchema -> reminderChoiceSchema
   stopReminders: { method: 'POST', path: '/reminders/stop/:token' }, // one tap in a note: RFC 8058; GET asks first
+  who: { method: 'GET', path: '/api/who' }, // -> whoSchema
+  signIn: { method: 'POST', path: '/api/sign-in' }, // signInAskSchema -> whoSchema
+  askLink: { method: 'POST', path: '/api/sign-in/link' }, // askLinkAskSchema -> linkAskedSchema
+  useLink: { method: 'POST', path: '/api/sign-in/link/use' }, // useLinkAskSchema -> whoSchema
+  signOut: { method: 'POST', path: '/api/sign-out' }, // {} -> signedOutSchema
+  listPeople: { method: 'GET', path: '/api/people' }, // -> peopleSchema
+  addPerson: { method: 'POST', path: '/api/people' }, // addPersonAskSchema -> peopleSchema
+  setRole: { method: 'POST', path: '/api/people/role' }, // setRoleAskSchema -> peopleSchema
+  setPassword: { method: 'POST', path: '/api/people/password' }, // setPasswordAskSchema -> peopleSchema
+  forgetPerson: { method: 'POST', path: '/api/people/forget' }, // personAskSchema -> peopleSchema
+  exportPerson: { method: 'GET', path: '/api/people/:person/export' }, // -> personExportSchema
+  auditTrail: { method: 'GET', path: '/api/audit' }, // auditAskSchema as query -> auditTrailSchema
 } as const

@@ -3,6 +3,7 @@ import type { DayReview, DecideAsk } from '@gaugewright/contract'
 import type { Decision, Mistake, Reading } from '@gaugewright/science'
 import type { Ledger } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
+import { personFrom } from './access/doer.ts'
 import { amendedProblem } from './amendedProblem.ts'
 import { type Answer, refused } from './answer.ts'
 import { currentReading } from './currentReading.ts'
@@ -11,7 +12,7 @@ import { findingOf, judgedMorning, judgedWithout } from './morning/judgedMorning
 import { loadMorning } from './morning/loadMorning.ts'
 import { reviewDay } from './reviewDay.ts'
 
-export async function decide(ports: Ports, ask: DecideAsk): Promise<Answer<DayReview>> {
+export async function decide(ports: Ports, ask: DecideAsk & { byPersonId?: string }): Promise<Answer<DayReview>> {
   const found = await currentReading(ports.ledger, ask.readingId)
   if (!found.ok) return found
   const { reading, network } = found.value
@@ -26,7 +27,7 @@ export async function decide(ports: Ports, ask: DecideAsk): Promise<Answer<DayRe
       readingId: reading.id,
       verdict: ask.verdict,
       amended: ask.amended,
-      by: { kind: 'person', name: ask.by },
+      by: personFrom(ask),
       reason: ask.reason,
       ...(mistake !== null && { mistake }),
       decidedAtUtc: ports.clock.nowUtc(),
@@ -46,10 +47,11 @@ async function mistakeNamed(ledger: Ledger, reading: Reading): Promise<Mistake |
 }
 
 /** Deciding the same again (a key pressed twice) adds nothing. */
-function isSame(before: Decision, ask: DecideAsk): boolean {
+function isSame(before: Decision, ask: DecideAsk & { byPersonId?: string }): boolean {
   return (
     before.by.kind === 'person' &&
     before.by.name === ask.by &&
+    before.by.personId === ask.byPersonId &&
     before.verdict === ask.verdict &&
     before.reason === ask.reason &&
     JSON.stringify(before.amended) === JSON.stringify(ask.amended)

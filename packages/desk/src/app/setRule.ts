@@ -8,7 +8,7 @@ import type { Ports } from '../ports/ports.ts'
 import { type Answer, refused } from './answer.ts'
 import { readRule } from './readRule.ts'
 
-export async function setRule(ports: Ports, ask: SetRuleAsk): Promise<Answer<Rule>> {
+export async function setRule(ports: Ports, ask: SetRuleAsk & { byPersonId?: string }): Promise<Answer<Rule>> {
   const before = await readRule(ports)
   if (!before.ok) return before
   const problem = problemWith(ask)
@@ -19,6 +19,7 @@ export async function setRule(ports: Ports, ask: SetRuleAsk): Promise<Answer<Rul
     id: ports.newId(),
     letStandAt: ask.letStandAt,
     by: ask.by,
+    ...(ask.byPersonId !== undefined && { byPersonId: ask.byPersonId }),
     why: ask.why.trim(),
     setAtUtc: ports.clock.nowUtc(),
   })

@@ -3,10 +3,11 @@ import type { DayReview, UndoAsk } from '@gaugewright/contract'
 import { type Decision, epochDayFromIso, type IsoDay, isoFromEpochDay } from '@gaugewright/science'
 import type { Ledger } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
+import { personFrom } from './access/doer.ts'
 import { type Answer, refused } from './answer.ts'
 import { reviewDay } from './reviewDay.ts'
 
-export async function undoDecision(ports: Ports, ask: UndoAsk): Promise<Answer<DayReview>> {
+export async function undoDecision(ports: Ports, ask: UndoAsk & { byPersonId?: string }): Promise<Answer<DayReview>> {
   for (const network of await ports.ledger.networks()) {
     const found = await findDecision(ports.ledger, network.id, ask.decisionId)
     if (found === null) continue
@@ -21,7 +22,7 @@ export async function undoDecision(ports: Ports, ask: UndoAsk): Promise<Answer<D
     await ports.ledger.appendDecision(network.id, {
       ...decision,
       id: ports.newId(),
-      by: { kind: 'person', name: ask.by },
+      by: personFrom(ask),
       reason: '',
       decidedAtUtc: ports.clock.nowUtc(),
       undoes: decision.id,

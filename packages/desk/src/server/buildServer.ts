@@ -1,25 +1,51 @@
 /** The desk's HTTP server: the interface of the contract and the screens, for the pages of this desk alone. */
+import fastifyCookie from '@fastify/cookie'
 import Fastify, { type FastifyError, type FastifyInstance } from 'fastify'
 import { refused } from '../app/answer.ts'
 import { LedgerError } from '../ports/ledgerError.ts'
 import type { Ports } from '../ports/ports.ts'
+import { findActor, turnAway } from './access/checkAccess.ts'
+import { type Limits, limitRequests, TooOften, usualLimits } from './access/limits.ts'
+import { recordChanges } from './access/recordChanges.ts'
 import { guardOrigin } from './guardOrigin.ts'
 import { replyWith } from './reply.ts'
+import { addPersonRoute } from './routes/addPerson.ts'
+import { addPhotoRoute } from './routes/addPhoto.ts'
+import { announceAbsenceRoute } from './routes/announceAbsence.ts'
+import { askLinkRoute } from './routes/askLink.ts'
+import { auditTrailRoute } from './routes/auditTrail.ts'
+import { checkEntryRoute } from './routes/checkEntry.ts'
 import { decideRoute } from './routes/decide.ts'
 import { draftMessageRoute } from './routes/draftMessage.ts'
 import { evidenceForReadingRoute } from './routes/evidenceForReading.ts'
 import { exportAcceptedRoute } from './routes/exportAccepted.ts'
 import { exportDayRoute } from './routes/exportDay.ts'
+import { exportPersonRoute } from './routes/exportPerson.ts'
 import { fieldForDayRoute } from './routes/fieldForDay.ts'
+import { forgetPersonRoute } from './routes/forgetPerson.ts'
 import { gaugeHabitsRoute } from './routes/gaugeHabits.ts'
+import { listPeopleRoute } from './routes/listPeople.ts'
 import { mapLayersRoute } from './routes/mapLayers.ts'
+import { myGaugeRoute } from './routes/myGauge.ts'
+import { myGaugesRoute } from './routes/myGauges.ts'
+import { myRecordRoute } from './routes/myRecord.ts'
 import { networkHabitsRoute } from './routes/networkHabits.ts'
+import { photoRoute } from './routes/photo.ts'
+import { photosOfReportRoute } from './routes/photosOfReport.ts'
 import { previewRuleRoute } from './routes/previewRule.ts'
 import { readRuleRoute } from './routes/readRule.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
+import { sendReadingsRoute } from './routes/sendReadings.ts'
+import { setPasswordRoute } from './routes/setPassword.ts'
+import { setRoleRoute } from './routes/setRole.ts'
 import { setRuleRoute } from './routes/setRule.ts'
+import { signInRoute } from './routes/signIn.ts'
+import { signOutRoute } from './routes/signOut.ts'
 import { undoDecisionRoute } from './routes/undoDecision.ts'
+import { urgentFormRoute } from './routes/urgentForm.ts'
+import { useLinkRoute } from './routes/useLink.ts'
 import { whatIfRoute } from './routes/whatIf.ts'
+import { whoRoute } from './routes/who.ts'
 import { secureHeaders } from './secureHeaders.ts'
 import { builtScreens, serveScreens } from './serveScreens.ts'
 
@@ -28,6 +54,13 @@ export interface ServerOptions {
   screens?: string
   /** Host names by which the desk may be addressed. */
   allowedHosts?: readonly string[]
+  /** Where people reach the desk, without a slash at its end, when it is not by the address that they ask. */
+  publicUrl?: string
+  /** Key and certificate, as PEM: then the desk speaks https. */
+  tls?: { key: string; cert: string }
+  /** Let whoever sits at this computer in while nobody has a password; true by default. */
+  mayOpen?: boolean
+  limits?: Partial<Limits>
   /** Told of every failure of ours; the asker sees only that there was one. */
   onFailure?: (error: Error) => void
 }
@@ -40,17 +73,43 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     bodyLimit: BODY_LIMIT_BYTES,
     forceCloseConnections: true,
     routerOptions: { maxParamLength: 200 },
+    // Only a proxy on this computer may say for whom it asks.
+    trustProxy: options.publicUrl === undefined ? false : 'loopback',
+    ...(options.tls !== undefined && { https: options.tls }),
   })
   app.decorate('onFailure', (error: Error) => options.onFailure?.(error))
+  const isSecure = options.tls !== undefined || options.publicUrl?.startsWith('https:') === true
+  const limits = { ...usualLimits, ...options.limits }
+  app.decorate('isSecure', isSecure)
+  app.decorate('limits', limits)
+  app.decorate('publicUrl', options.publicUrl)
   guardOrigin(app, options.allowedHosts ?? loopbackHosts)
-  await secureHeaders(app)
+  await app.register(fastifyCookie)
+  findActor(app, ports, options.mayOpen ?? options.publicUrl === undefined)
+  await limitRequests(app, limits)
+  turnAway(app)
+  recordChanges(app, ports)
+  await secureHeaders(app, isSecure)
   app.setErrorHandler((error: FastifyError | LedgerError, _request, reply) => {
+    if (error instanceof TooOften) return replyWith(reply, error.answer)
     if (error instanceof LedgerError) return replyWith(reply, { ok: false, problem: error.problem })
     const problem = problemFrom(error)
     if (problem.problem.code === 'DESK_FAILED') options.onFailure?.(error)
     return replyWith(reply, problem)
   })
   for (const route of [
+    whoRoute,
+    signInRoute,
+    askLinkRoute,
+    useLinkRoute,
+    signOutRoute,
+    listPeopleRoute,
+    addPersonRoute,
+    setRoleRoute,
+    setPasswordRoute,
+    forgetPersonRoute,
+    exportPersonRoute,
+    auditTrailRoute,
     reviewDayRoute,
     fieldForDayRoute,
     evidenceForReadingRoute,
@@ -66,6 +125,16 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     mapLayersRoute,
     exportAcceptedRoute,
     exportDayRoute,
+    myGaugesRoute,
+    myGaugeRoute,
+    myRecordRoute,
+    checkEntryRoute,
+    sendReadingsRoute,
+    announceAbsenceRoute,
+    urgentFormRoute,
+    addPhotoRoute,
+    photosOfReportRoute,
+    photoRoute,
   ]) {
     route(app, ports)
   }

@@ -2,7 +2,8 @@
 import helmet from '@fastify/helmet'
 import type { FastifyInstance } from 'fastify'
 
-export async function secureHeaders(app: FastifyInstance): Promise<void> {
+/** @param isSecure  whether people reach the desk by https: then browsers are told to stay with it */
+export async function secureHeaders(app: FastifyInstance, isSecure: boolean): Promise<void> {
   await app.register(helmet, {
     contentSecurityPolicy: {
       useDefaults: false,
@@ -20,8 +21,7 @@ export async function secureHeaders(app: FastifyInstance): Promise<void> {
         frameAncestors: ["'none'"],
       },
     },
-    // The desk speaks plain HTTP on loopback.
-    strictTransportSecurity: false,
+    strictTransportSecurity: isSecure && { maxAge: 31_536_000, includeSubDomains: false },
     referrerPolicy: { policy: 'no-referrer' },
   })
 }

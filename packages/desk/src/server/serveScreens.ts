@@ -25,7 +25,7 @@ export async function serveScreens(app: FastifyInstance, root: string): Promise<
       },
     })
   }
-  app.setNotFoundHandler((request, reply) => {
+  app.setNotFoundHandler({ preHandler: app.rateLimit() }, (request, reply) => {
     const path = request.url.split('?')[0] ?? ''
     if (path.startsWith('/api/') || request.method !== 'GET') {
       const seen = `${request.method} ${path.slice(0, 200)}`

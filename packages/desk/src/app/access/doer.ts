@@ -1,6 +1,7 @@
 /** Who does something, and the line that is written about it in the trail. */
 import type { Actor } from '@gaugewright/contract'
 import { ownerAtTheDesk } from '@gaugewright/contract'
+import type { Decision } from '@gaugewright/science'
 import type { StoredAuditEntry } from '../../ports/access.ts'
 import type { Ports } from '../../ports/ports.ts'
 
@@ -20,6 +21,11 @@ export function doerFrom(actor: Actor): Doer {
 export function namedBy(actor: Actor, asked: string): { by: string; byPersonId?: string } {
   if (actor.personId === ownerAtTheDesk.personId) return { by: asked }
   return { by: actor.name, byPersonId: actor.personId }
+}
+
+/** The person in a decision. */
+export function personFrom({ by, byPersonId }: { by: string; byPersonId?: string }): Decision['by'] {
+  return { kind: 'person', name: by, ...(byPersonId !== undefined && { personId: byPersonId }) }
 }
 
 export async function writeTrail(

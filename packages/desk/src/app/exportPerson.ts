@@ -1,0 +1,63 @@
+/** Everything that is held on one person, as JSON: for the person who asks what is known of them. */
+import type { PersonAsk, PersonExport } from '@gaugewright/contract'
+import type { Ports } from '../ports/ports.ts'
+import { type Doer, writeTrail } from './access/doer.ts'
+import { findPerson } from './access/findPerson.ts'
+import { wirePerson } from './access/wirePeople.ts'
+import { type Answer, answered } from './answer.ts'
+
+export async function exportPerson(
+  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'clock' | 'newId'>,
+  ask: PersonAsk,
+  doer: Doer,
+): Promise<Answer<PersonExport>> {
+  const { access, ledger, outbox, clock } = ports
+  const found = await findPerson(ports, ask.personId)
+  if (!found.ok) return found
+  const person = found.value
+  const madeAtUtc = clock.nowUtc()
+  await writeTrail(ports, doer, { act: 'exportPerson', subject: person.id })
+  const gauges: unknown[] = []
+  const readings: unknown[] = []
+  const mails: unknown[] = []
+  for (const { id } of await ledger.networks()) {
+    for (const gauge of await ledger.gauges(id)) {
+      if (!person.gauges.includes(gauge.id)) continue
+      gauges.push(gauge)
+      readings.push(...(await ledger.readingsOfGauge(id, gauge.id, '0001-01-01', '9999-12-31')))
+    }
+    if (person.mail !== null) mails.push(...(await outbox.toRecipient(id, person.mail)).map(withoutSecret))
+  }
+  return answered({
+    madeAtUtc,
+    person: wirePerson(person, await access.withPassword(), await access.lastSeen()),
+    sections: {
+      gauges,
+      readings,
+      decisions: await ledger.decisionsBy(person.id),
+      mails,
+      sessions: (await access.sessionsOf(person.id, madeAtUtc)).map(({ startedAtUtc, endsAtUtc }) => ({
+        startedAtUtc,
+        endsAtUtc,
+      })),
+      signInLinks: (await access.linksOf(person.id)).map(({ askedAtUtc, endsAtUtc }) => ({ askedAtUtc, endsAtUtc })),
+      trail: await wholeTrail(access, person.id),
+    },
+  })
+}
+
+/** A link that still works would let whoever holds the export in. */
+function withoutSecret(mail: Awaited<ReturnType<Ports['outbox']['toRecipient']>>[number]): unknown {
+  return mail.isSecret ? { ...mail, content: 'left out: it holds a link to sign in' } : mail
+}
+
+async function wholeTrail(access: Ports['access'], personId: string): Promise<unknown[]> {
+  const PAGE = 1000
+  const entries = []
+  for (let beforeId: string | undefined; ; ) {
+    const page = await access.audit({ personId, beforeId, limit: PAGE })
+    entries.push(...page)
+    beforeId = page.at(-1)?.id
+    if (page.length < PAGE) return entries
+  }
+}

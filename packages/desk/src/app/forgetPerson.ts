@@ -1,0 +1,38 @@
+/**
+ * Erase a person, and keep the readings: their name goes from the gauges they read, from what they decided and from mails
+ * to them; they themselves go last, so that a run that was broken off can be done again.
+ */
+import type { People, PersonAsk } from '@gaugewright/contract'
+import type { Ports } from '../ports/ports.ts'
+import { type Doer, writeTrail } from './access/doer.ts'
+import { findPerson } from './access/findPerson.ts'
+import { lastCoordinatorProblem } from './access/lastCoordinator.ts'
+import { wirePeople } from './access/wirePeople.ts'
+import { type Answer, answered } from './answer.ts'
+
+export async function forgetPerson(
+  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'clock' | 'newId'>,
+  ask: PersonAsk,
+  doer: Doer,
+): Promise<Answer<People>> {
+  const { access, ledger, outbox, clock } = ports
+  const found = await findPerson(ports, ask.personId)
+  if (!found.ok) return found
+  const person = found.value
+  const problem = await lastCoordinatorProblem(ports, person.id)
+  if (problem !== null) return problem
+  const shared = new Set((await access.people()).filter(({ id }) => id !== person.id).flatMap(({ gauges }) => gauges))
+  for (const { id } of await ledger.networks()) {
+    const theirs = (await ledger.gauges(id)).filter(
+      (gauge) =>
+        gauge.observerName !== null &&
+        (gauge.observerName === person.name || (person.gauges.includes(gauge.id) && !shared.has(gauge.id))),
+    )
+    if (theirs.length > 0) await ledger.saveGauges(theirs.map((gauge) => ({ ...gauge, observerName: null })))
+    if (person.mail !== null) await outbox.forgetRecipient(id, person.mail, 'erasure', clock.nowUtc())
+  }
+  await ledger.forgetPerson(person.id)
+  await access.forget(person.id)
+  await writeTrail(ports, doer, { act: 'forgetPerson', subject: person.id })
+  return answered(await wirePeople(ports))
+}
