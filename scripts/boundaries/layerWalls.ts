@@ -1,6 +1,6 @@
 /**
  * Between the folders of one package.
- * Desk: server, cli -> app -> ports; store -> ports; intake -> ports; only main.ts sees all.
+ * Desk: server, cli -> app -> ports; store, intake, carriers -> ports; only main.ts sees all.
  * Web: app -> features -> ui, hooks, api, words, workers; features do not know each other.
  */
 import type { Module } from './listModules.ts'
@@ -23,6 +23,7 @@ const layersOf: Record<string, Layers> = {
       app: ['ports'],
       store: ['ports'],
       intake: ['ports'],
+      carriers: ['ports'],
       ports: [],
     },
     wayOut: 'Ask for it through a port and let main.ts pick the adapter',

@@ -1,6 +1,8 @@
 /** The only file that picks adapters and opens doors: SQLite, the HTTP server, the terminal, the clock. */
 import { readFileSync } from 'node:fs'
 import open from 'open'
+import { carriers } from './carriers/carriers.ts'
+import { outgoingSecretsFrom } from './carriers/outgoingSecretsFrom.ts'
 import { run } from './cli/run.ts'
 import type { TextOut, World } from './cli/world.ts'
 import { fileIntake } from './intake/fileIntake.ts'
@@ -15,6 +17,8 @@ const world: World = {
   openLedger: async (path, options) => ({
     ...(await openSqlitePorts(path, options)),
     redrawPhoto,
+    carriers,
+    outgoingSecrets: outgoingSecretsFrom(process.env),
     clock: { nowUtc: () => new Date().toISOString() },
     newId: newUuidV7,
   }),

@@ -122,16 +122,17 @@ export interface Outbox {
   /** All or nothing. A message whose key is there already is not added again, whatever became of that one. */
   queue(messages: readonly NewOutgoing[]): Promise<{ queued: number; already: number }>
   /**
-   * The oldest messages of these kinds that are due, each for the lease. Before that, what other senders left behind is
-   * settled: a lease that ran out puts its message back, or in doubt where it had been handed over; what is too late is
-   * discarded.
+   * Messages of these kinds that are due, urgent reports first, then those that somebody waits for at a screen, then the
+   * oldest; each for the lease. Before that, what other senders left behind is settled: a lease that ran out puts its message
+   * back, or in doubt where it had been handed over; what is too late is discarded.
    */
   claim(ask: ClaimAsk): Promise<Claim[]>
   /**
    * Said just before the other side could take the message. False where the claim is no longer good (the lease ran out, or
    * a person discarded it): then it must not be sent.
+   * @param answerMs  how long the other side may take to answer before the sender is held to be dead
    */
-  handOver(token: string, nowUtc: string): Promise<boolean>
+  handOver(token: string, nowUtc: string, answerMs: number): Promise<boolean>
   /** How it ended. False where the claim was lost and nothing was recorded; a late `sent` still clears a doubt. */
   end(token: string, ending: Ending, nowUtc: string): Promise<boolean>
   /** Newest first, at most `limit`. */

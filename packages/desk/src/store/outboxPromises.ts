@@ -100,7 +100,7 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
       const twice = [mail('one'), mail('two', { key: 'key of one' })]
       expect(await outbox.queue(twice)).toEqual({ queued: 1, already: 1 })
       const { token } = await one(1)
-      await outbox.handOver(token, at(1))
+      await outbox.handOver(token, at(1), leaseMs)
       await outbox.end(token, { kind: 'sent', receipt: '250 ok' }, at(1))
       expect(await outbox.queue([mail('three', { key: 'key of one' })])).toEqual({ queued: 0, already: 1 })
       expect(await outbox.queue([mail('four', { key: 'key of one', networkId: 'south' })])).toMatchObject({ queued: 1 })
@@ -133,28 +133,35 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
       expect(await claim(1, 9, 'south')).toEqual([])
     })
 
+    it('hands out what somebody waits for before what was queued earlier', async () => {
+      const purposes = ['reminder', 'sign-in', 'question', 'urgent report'] as const
+      await outbox.queue(purposes.map((purpose) => mail(purpose, { purpose })))
+      const order = (await claim(1)).map(({ message }) => message.id)
+      expect(order).toEqual(['urgent report', 'sign-in', 'reminder', 'question'])
+    })
+
     it('a lease that runs out before the handing over puts the message back, and the late sender is stopped', async () => {
       await outbox.queue([mail('one')])
       const late = await one(1)
       expect(await claim(1)).toEqual([])
       const next = await one(3)
       expect(next.message).toMatchObject({ id: 'one', attempts: 2 })
-      expect(await outbox.handOver(late.token, at(3))).toBe(false)
+      expect(await outbox.handOver(late.token, at(3), leaseMs)).toBe(false)
       expect(await outbox.end(late.token, { kind: 'sent', receipt: 'x' }, at(3))).toBe(false)
-      expect(await outbox.handOver(next.token, at(3))).toBe(true)
-      expect(await outbox.handOver(next.token, at(3))).toBe(false)
+      expect(await outbox.handOver(next.token, at(3), leaseMs)).toBe(true)
+      expect(await outbox.handOver(next.token, at(3), leaseMs)).toBe(false)
     })
 
     it('a sender whose own lease has run out is stopped, though nobody else has come', async () => {
       await outbox.queue([mail('one')])
       const { token } = await one(1)
-      expect(await outbox.handOver(token, at(2, 1))).toBe(false)
+      expect(await outbox.handOver(token, at(2, 1), leaseMs)).toBe(false)
     })
 
     it('a sender that dies after the handing over leaves the message in doubt: nobody sends it again', async () => {
       await outbox.queue([mail('one')])
       const { token } = await one(1)
-      await outbox.handOver(token, at(1))
+      await outbox.handOver(token, at(1), leaseMs)
       expect(await claim(3)).toEqual([])
       expect(await stateOf('one')).toBe('in doubt')
       expect(await claim(59)).toEqual([])
@@ -163,7 +170,7 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
     it('a late "sent" ends the doubt, and whatever was done about it meanwhile', async () => {
       await outbox.queue([mail('one'), mail('two')])
       const claims = await claim(1)
-      for (const { token } of claims) await outbox.handOver(token, at(1))
+      for (const { token } of claims) await outbox.handOver(token, at(1), leaseMs)
       await claim(3)
       await outbox.retry('north', 'two', 'A. Person', at(4))
       for (const { token } of claims) {
@@ -176,10 +183,10 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
     it('a repeatable message in doubt is sent again under the same id', async () => {
       await outbox.queue([mail('one', { repeatable: true })])
       const first = await one(1)
-      await outbox.handOver(first.token, at(1))
+      await outbox.handOver(first.token, at(1), leaseMs)
       const second = await one(3)
       expect(second.message).toMatchObject({ id: 'one', attempts: 2 })
-      await outbox.handOver(second.token, at(3))
+      await outbox.handOver(second.token, at(3), leaseMs)
       await outbox.end(second.token, { kind: 'in doubt', error: 'no answer', notBeforeUtc: at(9) }, at(3))
       expect(await claim(8)).toEqual([])
       expect((await one(9)).message.lastError).toBe('no answer')
@@ -188,7 +195,7 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
     it('says how it ended: sent with the answer, put back until a time, failed, in doubt', async () => {
       await outbox.queue([mail('a'), mail('b'), mail('c'), mail('d')])
       const [a, b, c, d] = await claim(1)
-      for (const { token } of [a, b, c, d] as Claim[]) await outbox.handOver(token, at(1))
+      for (const { token } of [a, b, c, d] as Claim[]) await outbox.handOver(token, at(1), leaseMs)
       await outbox.end(a?.token ?? '', { kind: 'sent', receipt: '250 taken' }, at(2))
       await outbox.end(b?.token ?? '', { kind: 'again', error: '451 later', notBeforeUtc: at(7) }, at(2))
       await outbox.end(c?.token ?? '', { kind: 'failed', error: '550 unknown' }, at(2))
@@ -223,12 +230,15 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
       expect(await claim(11)).toEqual([])
       expect(await outbox.message('north', 'one')).toMatchObject({ state: 'discarded' })
       expect(codeOf(await outbox.restore('north', 'one', 'P', at(12)))).toBe('OUTGOING_STATE')
+      await outbox.queue([mail('two', { notAfterUtc: at(10), isSecret: true })])
+      await claim(12)
+      expect(await outbox.message('north', 'two')).toMatchObject({ isEmptied: true, content: { text: '' } })
     })
 
     it('a person retries and discards, takes a discarding back, and each step is told with who and when', async () => {
       await outbox.queue([mail('one')])
       const { token } = await one(1)
-      await outbox.handOver(token, at(1))
+      await outbox.handOver(token, at(1), leaseMs)
       await outbox.end(token, { kind: 'failed', error: '550 unknown' }, at(1))
       expect(codeOf(await outbox.discard('north', 'one', 'P', at(2)))).toBe('discarded')
       expect(await claim(3)).toEqual([])
@@ -236,7 +246,7 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
       expect(codeOf(await outbox.retry('north', 'one', 'R', at(5)))).toBe('waiting')
       const again = await one(5)
       expect(codeOf(await outbox.discard('north', 'one', 'P', at(5)))).toBe('OUTGOING_STATE')
-      await outbox.handOver(again.token, at(5))
+      await outbox.handOver(again.token, at(5), leaseMs)
       await outbox.end(again.token, { kind: 'sent', receipt: '250' }, at(5))
       for (const step of ['retry', 'discard', 'restore'] as const) {
         expect(codeOf(await outbox[step]('north', 'one', 'P', at(6)))).toBe('OUTGOING_STATE')
@@ -261,14 +271,14 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
       const { token } = await one(1)
       await outbox.claim({ networkId: 'north', kinds: ['mail'], nowUtc: at(3), leaseMs, limit: 0, newToken: () => 'x' })
       expect(codeOf(await outbox.discard('north', 'one', 'P', at(3)))).toBe('discarded')
-      expect(await outbox.handOver(token, at(3))).toBe(false)
+      expect(await outbox.handOver(token, at(3), leaseMs)).toBe(false)
     })
 
     it('empties a secret once it is sent, and then it can be sent no more', async () => {
       await outbox.queue([mail('one', { isSecret: true })])
       const { token, message } = await one(1)
       expect(message.content).toMatchObject({ text: 'One\nTwo ñ\n' })
-      await outbox.handOver(token, at(1))
+      await outbox.handOver(token, at(1), leaseMs)
       await outbox.end(token, { kind: 'sent', receipt: '250' }, at(1))
       expect(await outbox.message('north', 'one')).toMatchObject({
         state: 'sent',
@@ -285,7 +295,7 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
         mail('other'),
       ])
       const { token } = await one(1)
-      await outbox.handOver(token, at(1))
+      await outbox.handOver(token, at(1), leaseMs)
       await outbox.end(token, { kind: 'sent', receipt: '250 for Ada@example.org' }, at(1))
       expect((await outbox.toRecipient('north', 'ADA@example.org')).map(({ id }) => id)).toEqual(['one', 'two'])
       expect(await outbox.forgetRecipient('north', 'ada@example.org', 'P', at(2))).toBe(2)

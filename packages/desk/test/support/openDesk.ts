@@ -1,13 +1,17 @@
 /** A desk in memory on a small network, with a clock that stands and ids that count. */
 
+import { carriers } from '../../src/carriers/carriers.ts'
 import { redrawPhoto } from '../../src/intake/redrawPhoto.ts'
 import type { Ledger } from '../../src/ports/ledger.ts'
 import type { Ports } from '../../src/ports/ports.ts'
 import { buildServer } from '../../src/server/buildServer.ts'
+import { memoryAbsences } from '../../src/store/memory/memoryAbsences.ts'
 import { openMemoryAccess } from '../../src/store/memory/memoryAccess.ts'
-import { openMemoryLedger } from '../../src/store/memory/memoryLedger.ts'
+import { type MemoryLedger, openMemoryLedger } from '../../src/store/memory/memoryLedger.ts'
 import { openMemoryOutbox } from '../../src/store/memory/memoryOutbox.ts'
+import { openMemoryOutgoingSettings } from '../../src/store/memory/memoryOutgoingSettings.ts'
 import { openMemoryPhotos } from '../../src/store/memory/memoryPhotos.ts'
+import { MemorySenders } from '../../src/store/memory/memorySenders.ts'
 import { openMemoryUrgent } from '../../src/store/memory/memoryUrgent.ts'
 import { type SmallNetwork, smallNetwork } from './smallNetwork.ts'
 
@@ -23,9 +27,14 @@ export function portsOver(ledger: Ledger, beside: Partial<Ports> = {}): Ports {
   return {
     ledger,
     access: openMemoryAccess(),
+    absences: memoryAbsences(ledger as MemoryLedger),
     outbox: openMemoryOutbox(ledger),
+    outgoingSettings: openMemoryOutgoingSettings(ledger),
+    carriers,
+    outgoingSecrets: { smtpPassword: null, webhookSecret: null },
     photos: openMemoryPhotos(),
     urgent: openMemoryUrgent(),
+    senders: new MemorySenders(),
     redrawPhoto,
     clock: { nowUtc: () => '2026-05-31T08:30:00Z' },
     newId: () => `id-${String(++count).padStart(6, '0')}`,

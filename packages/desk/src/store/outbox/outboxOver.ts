@@ -52,7 +52,8 @@ class OutboxOver implements Outbox {
     if ((await this.#rows.read.open(ask.networkId, ask.kinds, nowUtc)).length === 0) return []
     return await this.#rows.write(async (rows) => {
       const claims: Claim[] = []
-      for (const found of await rows.open(ask.networkId, ask.kinds, nowUtc)) {
+      const open = await rows.open(ask.networkId, ask.kinds, nowUtc)
+      for (const found of open.sort((one, other) => rankOf(one) - rankOf(other))) {
         const settled = settle(found, nowUtc)
         if (settled !== null) await keep(rows, settled)
         const record = settled?.record ?? found
@@ -66,8 +67,9 @@ class OutboxOver implements Outbox {
     })
   }
 
-  async handOver(token: string, nowUtc: string): Promise<boolean> {
-    return await this.#byToken(token, (record) => handedOver(record, evenUtc(nowUtc)))
+  async handOver(token: string, nowUtc: string, answerMs: number): Promise<boolean> {
+    const leaseUntilUtc = evenInstant(instantMs(nowUtc) + answerMs)
+    return await this.#byToken(token, (record) => handedOver(record, leaseUntilUtc, evenUtc(nowUtc)))
   }
 
   async end(token: string, ending: Ending, nowUtc: string): Promise<boolean> {
@@ -147,6 +149,11 @@ class OutboxOver implements Outbox {
       return { ok: true, message: outgoingFrom(done.record) }
     })
   }
+}
+
+/** A person waits for these at a screen: before any reminder, however old. */
+function rankOf({ purpose }: OutgoingRecord): number {
+  return purpose === 'urgent report' ? 0 : purpose === 'sign-in' || purpose === 'test' ? 1 : 2
 }
 
 async function keep(rows: OutboxWriting, { record, event }: Step): Promise<void> {

@@ -38,11 +38,11 @@ export function claimed(record: OutgoingRecord, token: string, leaseUntilUtc: st
   return { record: changed, event: told(record, 'claimed', outbox, nowUtc, `attempt ${changed.attempts}`) }
 }
 
-export function handedOver(record: OutgoingRecord, nowUtc: string): Step | null {
+export function handedOver(record: OutgoingRecord, leaseUntilUtc: string, nowUtc: string): Step | null {
   const isHeld = record.state === 'sending' && record.leaseUntilUtc !== null && record.leaseUntilUtc > nowUtc
   if (!isHeld || record.isHandedOver) return null
   return {
-    record: { ...record, isHandedOver: true },
+    record: { ...record, isHandedOver: true, leaseUntilUtc },
     event: told(record, 'handing over', outbox, nowUtc, null),
   }
 }
@@ -116,7 +116,10 @@ function discardedStep(
   nowUtc: string,
   detail: string | null,
 ): Step {
-  return to({ ...record, discardedFrom: from }, 'discarded', 'discarded', by, nowUtc, {
+  // Nobody can take back what became too late: then a secret has no reason to be kept.
+  const isEmptied = record.isEmptied || (from === null && record.isSecret)
+  const content = isEmptied ? emptied(record.content, { recipient: true }) : record.content
+  return to({ ...record, content, isEmptied, discardedFrom: from }, 'discarded', 'discarded', by, nowUtc, {
     error: detail ?? record.lastError,
     detail,
   })

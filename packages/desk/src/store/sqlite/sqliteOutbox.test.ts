@@ -39,7 +39,7 @@ it('no program can change what happened to a message, nor make one unsent', asyn
   await outbox.queue([{ ...common, id: 'm', key: 'k', queuedAtUtc: nowUtc, notAfterUtc: null }])
   const ask = { networkId: 'n', kinds: ['mail'], nowUtc, leaseMs: 1000, limit: 1, newToken: () => 'token' } as const
   await outbox.claim(ask)
-  await outbox.handOver('token', nowUtc)
+  await outbox.handOver('token', nowUtc, 1000)
   await outbox.end('token', { kind: 'sent', receipt: '250' }, nowUtc)
   const { db } = store
   await expect(db.updateTable('outgoing').set({ state: 'waiting' }).execute()).rejects.toThrow(/stays sent/)
