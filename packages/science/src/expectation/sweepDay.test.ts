@@ -77,6 +77,35 @@ describe('sweepDay', () => {
     }
   })
 
+  it('gives the same where some gauges between are silent, whatever their number', () => {
+    const gauges = pointsAt(
+      [0, 0],
+      [9_000, 2_000],
+      [21_000, -14_000],
+      [-30_000, 17_000],
+      [4_000, 40_000],
+      [60_000, 9_000],
+      [-12_000, -33_000],
+      [35_000, 28_000],
+    )
+    const caught = [14.2, 21.7, 9.9, 30.4, 12.6, 26.1, 17.3, 23.8]
+    for (const silent of [[1], [1, 4], [2, 3, 6], [1, 3, 5, 7]]) {
+      const amountsMm = caught.map((mm, g) => (silent.includes(g) ? Number.NaN : mm))
+      const { model, ...latent } = settled(gauges, amountsMm)
+      const rho = (i: number, j: number) => (i === j ? 1 : correlationOf(model.correlation, gauges, i, j, 0))
+      const scale = scoreScale(model.climate, 0, latent.monthOfDay[0]!)
+      const others = amountsMm.flatMap((mm, g) => (g === 0 || Number.isNaN(mm) ? [] : [g]))
+      const exact = conditionalNormal(
+        others.map((i) => others.map((j) => rho(i, j))),
+        others.map((j) => rho(0, j)),
+        others.map((j) => scoreOfAmount(scale, amountsMm[j]!)),
+      )
+      expect(latent.used[0]).toBe(others.length)
+      expect(latent.cavityMean[0]!).toBeCloseTo(exact.mean, 2)
+      expect(latent.cavityVariance[0]!).toBeCloseTo(exact.variance, 2)
+    }
+  })
+
   it('beside one dry gauge is what a truncated normal says: known below the threshold, nothing more', () => {
     const gauges = pointsAt([0, 0], [6_000, 8_000])
     const latent = settled(gauges, [Number.NaN, 0])

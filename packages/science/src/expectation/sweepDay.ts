@@ -80,15 +80,36 @@ export function computeCavity(latent: LatentTable, hood: Neighbourhood, row: num
   latent.cavityVariance[i] = Math.max(0.005, 1 - explained)
 }
 
-/** Correlations of the chosen candidates with one another and with their gauge, and what they say. */
+/**
+ * Correlations of the chosen candidates with one another, two rows by two columns at a time, for each is fetched from
+ * memory; their correlations with the gauge, and what they say.
+ */
 function fillRoom(room: Float64Array, hood: Neighbourhood, base: number, count: number): void {
   const { among, withGauge, size } = hood
   for (let a = 0; a < count; a++) {
-    const own = base + chosen[a]!
+    const side = a * systemStride + count
+    room[side] = withGauge[base + chosen[a]!]!
+    room[side + 1] = siteMean[a]!
+  }
+  for (let a = 0; a + 1 < count; a += 2) {
     const row = a * systemStride
-    for (let b = a + 1; b < count; b++) room[row + b] = among[own * size + chosen[b]!]!
-    room[row + count] = withGauge[own]!
-    room[row + count + 1] = siteMean[a]!
+    const below = row + systemStride
+    const from = (base + chosen[a]!) * size
+    const fromBelow = (base + chosen[a + 1]!) * size
+    room[row + a + 1] = among[from + chosen[a + 1]!]!
+    let b = a + 2
+    for (; b + 1 < count; b += 2) {
+      const first = chosen[b]!
+      const second = chosen[b + 1]!
+      room[row + b] = among[from + first]!
+      room[row + b + 1] = among[from + second]!
+      room[below + b] = among[fromBelow + first]!
+      room[below + b + 1] = among[fromBelow + second]!
+    }
+    if (b < count) {
+      room[row + b] = among[from + chosen[b]!]!
+      room[below + b] = among[fromBelow + chosen[b]!]!
+    }
   }
 }
 
