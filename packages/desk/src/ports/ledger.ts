@@ -3,6 +3,7 @@
  * decisions are append-only; keys lead with network and gauge so that a table can be partitioned by them.
  */
 import type { Decision, IsoDay, Reading, Unit } from '@gaugewright/science'
+import type { Delivery } from './deliveries.ts'
 
 export interface NetworkSettings {
   id: string
@@ -84,6 +85,8 @@ export interface LedgerLoad {
   saveGauges(gauges: readonly Gauge[]): Promise<SaveResult>
   /** Of the network that the load was opened for. May be called many times; adds up. */
   appendReadings(readings: readonly Reading[]): Promise<AppendResult>
+  /** Keep that this delivery came, and what it was answered, with its readings. ID_TAKEN where its key is there already. */
+  keepDelivery(delivery: Delivery): Promise<void>
   commit(): Promise<void>
   rollback(): Promise<void>
 }
@@ -117,6 +120,8 @@ export interface Ledger {
   readingAmounts(networkId: string, fromDay: IsoDay, toDay: IsoDay): AsyncIterable<ReadingAmount>
   /** Any reading, superseded or not, and those that it superseded one after the other, newest first. */
   reading(networkId: string, id: string): Promise<{ reading: Reading; superseded: Reading[] } | null>
+  /** The delivery of this key, with what it was answered; null where none came. */
+  delivery(networkId: string, key: string): Promise<Delivery | null>
   /** Null where there is no reading. Costs no look through the readings. */
   dayRange(networkId: string): Promise<DayRange | null>
   appendDecision(networkId: string, decision: Decision): Promise<void>

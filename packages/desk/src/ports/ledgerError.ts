@@ -16,6 +16,7 @@ export type LedgerCode =
   | 'READING_UNKNOWN'
   | 'ALREADY_SUPERSEDED'
   | 'ID_TAKEN'
+  | 'KEY_UNKNOWN'
   | 'MAIL_TAKEN'
   | 'PERSON_UNKNOWN'
   | 'URGENT_ID_TAKEN'

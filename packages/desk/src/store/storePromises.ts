@@ -467,6 +467,29 @@ export function storePromises(
       expect(await ledger.decisionsBy('p1')).toEqual([])
     })
 
+    it('keeps a delivery with its readings, once, or neither', async () => {
+      const delivery = {
+        key: 'file abc',
+        bodyHash: 'a'.repeat(64),
+        sender: 'folder',
+        name: 'morning.csv',
+        receivedAtUtc: '2026-03-29T06:00:00Z',
+        answer: `{"stored":1,"note":"${'é'.repeat(2000)}"}`,
+      }
+      const undone = await ledger.load('north')
+      await undone.keepDelivery(delivery)
+      await undone.rollback()
+      expect(await ledger.delivery('north', 'file abc')).toBeNull()
+      const load = await ledger.load('north')
+      await load.keepDelivery(delivery)
+      await load.commit()
+      expect(await ledger.delivery('north', 'file abc')).toEqual(delivery)
+      expect(await ledger.delivery('north', 'file abd')).toBeNull()
+      const second = await ledger.load('north')
+      expect(await refusal(second.keepDelivery({ ...delivery, name: 'again.csv' }))).toBe('ID_TAKEN')
+      await second.rollback()
+    })
+
     it('gives the absences that touch a range of days', async () => {
       const away = { networkId: 'north', gaugeId: 'gauge-2', firstDay: '2026-03-02', lastDay: '2026-03-10' }
       await ledger.saveAbsence(away)

@@ -27,3 +27,15 @@ export function mailTaken(): LedgerError {
     'Give each person an address of their own.',
   )
 }
+
+export function unknownKey(id: string): LedgerError {
+  return new LedgerError('KEY_UNKNOWN', `There is no key with the id "${id}".`, 'Look at "gaugewright key list".')
+}
+
+export function keyTaken(): LedgerError {
+  return new LedgerError('ID_TAKEN', 'The key, or its id, is there already.', 'Make a fresh one.')
+}
+
+export function deliveryTaken(): LedgerError {
+  return new LedgerError('ID_TAKEN', 'This delivery is there already.', 'Look up what it was answered.')
+}

@@ -1,5 +1,6 @@
 /** The ledger in memory, for tests and trials. Keeps every promise of storePromises.ts but that of outliving the process. */
 import { type Decision, formatInstant, type IsoDay, type Reading } from '@gaugewright/science'
+import type { Delivery } from '../../ports/deliveries.ts'
 import type {
   Absence,
   AppendResult,
@@ -16,7 +17,7 @@ import type {
 import { LedgerError } from '../../ports/ledgerError.ts'
 import { checkRuleSetting } from '../checkRuleSetting.ts'
 import { instantMs } from '../instantMs.ts'
-import { unknownGauge, unknownNetwork, unknownReading } from '../unknown.ts'
+import { deliveryTaken, unknownGauge, unknownNetwork, unknownReading } from '../unknown.ts'
 import { memoryAbsences } from './memoryAbsences.ts'
 import { type MemoryNetwork, memoryNetwork } from './memoryNetwork.ts'
 
@@ -52,6 +53,11 @@ export class MemoryLedger implements Ledger {
         const { gauges, readings: stored } = stage(networkId)
         for (const { gaugeId } of readings) if (!gauges.has(gaugeId)) throw unknownGauge(gaugeId, networkId)
         return stored.append(readings)
+      },
+      keepDelivery: async (delivery) => {
+        const { deliveries } = stage(networkId)
+        if (deliveries.has(delivery.key)) throw deliveryTaken()
+        deliveries.set(delivery.key, { ...delivery, receivedAtUtc: formatInstant(instantMs(delivery.receivedAtUtc)) })
       },
       commit: async () => {
         for (const [id, network] of staged) this.#networks.set(id, network)
@@ -103,6 +109,10 @@ export class MemoryLedger implements Ledger {
 
   async reading(networkId: string, id: string): Promise<{ reading: Reading; superseded: Reading[] } | null> {
     return this.#networks.get(networkId)?.readings.byId(id) ?? null
+  }
+
+  async delivery(networkId: string, key: string): Promise<Delivery | null> {
+    return structuredClone(this.#networks.get(networkId)?.deliveries.get(key) ?? null)
   }
 
   async dayRange(networkId: string): Promise<DayRange | null> {

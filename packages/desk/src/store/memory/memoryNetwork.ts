@@ -1,5 +1,6 @@
 import type { Decision } from '@gaugewright/science'
 import type { AnnouncedAbsence } from '../../ports/absence.ts'
+import type { Delivery } from '../../ports/deliveries.ts'
 import type { Gauge, MapLayer, NetworkSettings, RuleSetting } from '../../ports/ledger.ts'
 import { MemoryReadings } from './memoryReadings.ts'
 
@@ -13,6 +14,7 @@ export interface MemoryNetwork {
   absences: AnnouncedAbsence[]
   layers: Map<string, MapLayer>
   cache: Map<string, { version: string; body: string }>
+  deliveries: Map<string, Delivery>
   /** Gauges and readings as copies that can be changed alone; the rest is shared. */
   copy(): MemoryNetwork
 }
@@ -27,8 +29,14 @@ export function memoryNetwork(settings: NetworkSettings): MemoryNetwork {
     absences: [],
     layers: new Map(),
     cache: new Map(),
+    deliveries: new Map(),
     copy() {
-      return { ...this, gauges: new Map(this.gauges), readings: this.readings.copy() }
+      return {
+        ...this,
+        gauges: new Map(this.gauges),
+        readings: this.readings.copy(),
+        deliveries: new Map(this.deliveries),
+      }
     },
   }
 }

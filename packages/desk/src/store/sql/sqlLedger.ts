@@ -1,6 +1,7 @@
 /** The ledger over SQL, for any database that Kysely speaks. What differs between databases is behind Store. */
 import type { Decision, IsoDay, Reading } from '@gaugewright/science'
 import { isoFromEpochDay } from '@gaugewright/science'
+import type { Delivery } from '../../ports/deliveries.ts'
 import type {
   Absence,
   AppendResult,
@@ -17,6 +18,7 @@ import type {
 import { unknownGauge, unknownNetwork } from '../unknown.ts'
 import { insertAbsence } from './absenceRows.ts'
 import { insertDecisions } from './decisionRows.ts'
+import { deliveryWith } from './deliveryRows.ts'
 import { GaugeIds } from './gaugeIds.ts'
 import { ReadingQueries } from './readingQueries.ts'
 import { decisionFromRow, epochDay, gaugeFromRow, networkFromRow } from './rowShapes.ts'
@@ -81,6 +83,11 @@ export class SqlLedger implements Ledger {
 
   async reading(networkId: string, id: string): Promise<{ reading: Reading; superseded: Reading[] } | null> {
     return await this.#queries.byId(networkId, id)
+  }
+
+  async delivery(networkId: string, key: string): Promise<Delivery | null> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    return networkKey === null ? null : await deliveryWith(this.#store.db, networkKey, key)
   }
 
   async dayRange(networkId: string): Promise<DayRange | null> {

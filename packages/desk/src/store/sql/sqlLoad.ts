@@ -1,9 +1,11 @@
 /** One delivery into an SQL ledger: everything in one transaction, kept at commit or not at all. */
 import type { Reading } from '@gaugewright/science'
+import type { Delivery } from '../../ports/deliveries.ts'
 import type { AppendResult, Gauge, LedgerLoad, NetworkSettings, SaveResult } from '../../ports/ledger.ts'
 import { checkReading } from '../checkReading.ts'
 import { instantMs } from '../instantMs.ts'
 import { unknownGauge, unknownNetwork } from '../unknown.ts'
+import { insertDelivery } from './deliveryRows.ts'
 import { rowFromNetwork } from './rowShapes.ts'
 import { saveGaugeRows } from './saveGauges.ts'
 import type { NewReadingRow, WriteTransaction } from './writeTransaction.ts'
@@ -72,6 +74,11 @@ export class SqlLoad implements LedgerLoad {
     const result = await this.#transaction.appendReadings(rows)
     await this.#count(this.#networkKey, result)
     return result
+  }
+
+  async keepDelivery(delivery: Delivery): Promise<void> {
+    this.#networkKey ??= await this.networkKey(this.#networkId)
+    await insertDelivery(this.#transaction.db, this.#networkKey, delivery)
   }
 
   async commit(): Promise<void> {

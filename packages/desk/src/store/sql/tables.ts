@@ -3,6 +3,7 @@
  * Tables of observations lead with network_key and gauge_key, small numbers that stand for the ids within this file.
  */
 import type { AccessTables } from './accessTables.ts'
+import type { MachineTables } from './machineTables.ts'
 import type {
   AbsenceTable,
   OutgoingEventTable,
@@ -135,7 +136,7 @@ export interface PhotoTable {
   by_name: string
 }
 
-export interface Tables extends AccessTables, UrgentTables {
+export interface Tables extends AccessTables, MachineTables, UrgentTables {
   network: NetworkTable
   gauge: GaugeTable
   reading: ReadingTable

@@ -1,0 +1,4 @@
+import { senderPromises } from '../senderPromises.ts'
+import { MemorySenders } from './memorySenders.ts'
+
+senderPromises('memory', async () => ({ senders: new MemorySenders(), close: async () => {} }))
