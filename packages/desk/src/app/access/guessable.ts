@@ -4,10 +4,10 @@ import { adjacencyGraphs, dictionary } from '@zxcvbn-ts/language-common'
 
 zxcvbnOptions.setOptions({ dictionary: { ...dictionary }, graphs: adjacencyGraphs })
 
-/** Of 0 to 4: 3 needs more than 10^8 guesses, too many for a door that limits them. */
-const LEAST_SCORE = 3
+/** Enough even for somebody who holds the file: at sixty guesses a second and core, five years. */
+const LEAST_GUESSES_LOG10 = 10
 
 /** @param about  words that anyone would try for this person: name, address, network */
 export function isGuessable(password: string, about: readonly string[]): boolean {
-  return zxcvbn(password, ['gaugewright', ...about]).score < LEAST_SCORE
+  return zxcvbn(password, ['gaugewright', ...about]).guessesLog10 < LEAST_GUESSES_LOG10
 }

@@ -53,6 +53,7 @@ export function turnAway(app: FastifyInstance): void {
 function neededRole(request: FastifyRequest): Role | 'anyone' | null {
   const { access } = request.routeOptions.config
   if (access !== undefined) return access
+  if (request.is404) return null
   if (!(request.routeOptions.url ?? request.url).startsWith('/api/')) return null
   return SAFE_METHODS.has(request.method) ? 'viewer' : 'colleague'
 }
