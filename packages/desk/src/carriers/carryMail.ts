@@ -14,6 +14,7 @@ import { explainSmtp, type SmtpTrouble } from './explainSmtp.ts'
 const CONNECT_MS = 20_000
 /** How long a server may think about a message: RFC 5321, 4.5.3.2.6, since giving up early makes doubt. */
 const SILENCE_MS = 600_000
+const PIECE_BYTES = 16_384
 
 export async function carryMail(
   content: MailContent,
@@ -61,13 +62,16 @@ export async function carryMail(
   }
 }
 
-/** All of the message; its stream ends, and with it the message, only when the outbox has written down that it may. */
+/**
+ * All of the message; its stream ends, and with it the message, only when the outbox has written down that it may. Asked for
+ * one piece ahead of what the connection took, so that the doubt about a message begins with its last pieces.
+ */
 async function* untilLastLine(
   bytes: Buffer,
   { beforeTaken }: CarryAsk,
   progress: { mayBeTaken: boolean; isStopped: boolean },
 ): AsyncGenerator<Buffer> {
-  yield bytes
+  for (let from = 0; from < bytes.length; from += PIECE_BYTES) yield bytes.subarray(from, from + PIECE_BYTES)
   if (!(await beforeTaken())) {
     progress.isStopped = true
     throw new Error('stopped before the end')
