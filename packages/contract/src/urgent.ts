@@ -6,6 +6,8 @@
 import { hailObjectNames } from '@gaugewright/science'
 import { z } from 'zod'
 
+export { hailObjectNames } from '@gaugewright/science'
+
 export const urgentKinds = ['hail', 'rain', 'flooding', 'wind', 'snow'] as const
 export const stoneMeasures = ['ruler', 'object', 'phone ruler'] as const
 export const stoneShapes = ['round', 'oval', 'cone', 'flat', 'spiked', 'irregular'] as const

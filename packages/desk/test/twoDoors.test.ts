@@ -23,6 +23,8 @@ const oneDoor: Record<string, string> = {
   'server/photosOfReport': 'pictures are for a screen; the files lie beside the ledger',
   'server/readPhoto': 'pictures are for a screen; the files lie beside the ledger',
   'server/sendReadings': 'the observer’s page; files come by import',
+  'server/fileUrgent': 'the observer’s page; whoever sits at the desk takes a telephone call there too',
+  'server/setUrgentSettings': 'the Settings screen',
   'server/urgentForm': 'the observer’s page',
 }
 

@@ -7,7 +7,7 @@ import { wirePerson } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
 export async function exportPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'urgent' | 'clock' | 'newId'>,
   ask: PersonAsk,
   doer: Doer,
 ): Promise<Answer<PersonExport>> {
@@ -35,6 +35,7 @@ export async function exportPerson(
       gauges,
       readings,
       decisions: await ledger.decisionsBy(person.id),
+      urgentReports: await ports.urgent.byPerson(person.id),
       mails,
       sessions: (await access.sessionsOf(person.id, madeAtUtc)).map(({ startedAtUtc, endsAtUtc }) => ({
         startedAtUtc,

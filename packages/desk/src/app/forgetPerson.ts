@@ -11,7 +11,7 @@ import { wirePeople } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
 export async function forgetPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'urgent' | 'clock' | 'newId'>,
   ask: PersonAsk,
   doer: Doer,
 ): Promise<Answer<People>> {
@@ -32,6 +32,7 @@ export async function forgetPerson(
     if (person.mail !== null) await outbox.forgetRecipient(id, person.mail, 'erasure', clock.nowUtc())
   }
   await ledger.forgetPerson(person.id)
+  await ports.urgent.forgetPerson(person.id)
   await access.forget(person.id)
   await writeTrail(ports, doer, { act: 'forgetPerson', subject: person.id })
   return answered(await wirePeople(ports))

@@ -54,6 +54,8 @@ export interface Urgent {
   append(networkId: string, event: NewUrgentEvent): Promise<UrgentEvent>
   /** Oldest first, those with a number above `after`, at most `limit`. */
   eventsAfter(networkId: string, after: number, limit: number): Promise<UrgentEvent[]>
+  /** One event by its id; null where there is none. */
+  event(networkId: string, id: string): Promise<UrgentEvent | null>
   /** All events of one report, oldest first; none where it is unknown. */
   eventsOf(networkId: string, reportId: string): Promise<UrgentEvent[]>
   /**

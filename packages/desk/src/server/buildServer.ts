@@ -8,13 +8,17 @@ import { findActor, turnAway } from './access/checkAccess.ts'
 import { type Limits, limitRequests, TooOften, usualLimits } from './access/limits.ts'
 import { recordChanges } from './access/recordChanges.ts'
 import { guardOrigin } from './guardOrigin.ts'
+import { machineDoor } from './machine/machineDoor.ts'
 import { replyWith } from './reply.ts'
+import { addKeyRoute } from './routes/addKey.ts'
 import { addPersonRoute } from './routes/addPerson.ts'
 import { addPhotoRoute } from './routes/addPhoto.ts'
 import { announceAbsenceRoute } from './routes/announceAbsence.ts'
 import { askLinkRoute } from './routes/askLink.ts'
 import { auditTrailRoute } from './routes/auditTrail.ts'
 import { checkEntryRoute } from './routes/checkEntry.ts'
+import { closeUrgentRoute } from './routes/closeUrgent.ts'
+import { codedUrgentRoute } from './routes/codedUrgent.ts'
 import { decideRoute } from './routes/decide.ts'
 import { draftMessageRoute } from './routes/draftMessage.ts'
 import { evidenceForReadingRoute } from './routes/evidenceForReading.ts'
@@ -22,27 +26,36 @@ import { exportAcceptedRoute } from './routes/exportAccepted.ts'
 import { exportDayRoute } from './routes/exportDay.ts'
 import { exportPersonRoute } from './routes/exportPerson.ts'
 import { fieldForDayRoute } from './routes/fieldForDay.ts'
+import { fileUrgentRoute } from './routes/fileUrgent.ts'
 import { forgetPersonRoute } from './routes/forgetPerson.ts'
 import { gaugeHabitsRoute } from './routes/gaugeHabits.ts'
+import { listKeysRoute } from './routes/listKeys.ts'
 import { listPeopleRoute } from './routes/listPeople.ts'
 import { mapLayersRoute } from './routes/mapLayers.ts'
+import { markSeenRoute } from './routes/markSeen.ts'
 import { myGaugeRoute } from './routes/myGauge.ts'
 import { myGaugesRoute } from './routes/myGauges.ts'
 import { myRecordRoute } from './routes/myRecord.ts'
 import { networkHabitsRoute } from './routes/networkHabits.ts'
+import { passOnRoute } from './routes/passOn.ts'
 import { photoRoute } from './routes/photo.ts'
 import { photosOfReportRoute } from './routes/photosOfReport.ts'
 import { previewRuleRoute } from './routes/previewRule.ts'
 import { readRuleRoute } from './routes/readRule.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
+import { revokeKeyRoute } from './routes/revokeKey.ts'
 import { sendReadingsRoute } from './routes/sendReadings.ts'
 import { setPasswordRoute } from './routes/setPassword.ts'
 import { setRoleRoute } from './routes/setRole.ts'
 import { setRuleRoute } from './routes/setRule.ts'
+import { setUrgentSettingsRoute } from './routes/setUrgentSettings.ts'
 import { signInRoute } from './routes/signIn.ts'
 import { signOutRoute } from './routes/signOut.ts'
 import { undoDecisionRoute } from './routes/undoDecision.ts'
+import { undoUrgentRoute } from './routes/undoUrgent.ts'
 import { urgentFormRoute } from './routes/urgentForm.ts'
+import { urgentLiveRoute } from './routes/urgentLive.ts'
+import { urgentNowRoute } from './routes/urgentNow.ts'
 import { useLinkRoute } from './routes/useLink.ts'
 import { whatIfRoute } from './routes/whatIf.ts'
 import { whoRoute } from './routes/who.ts'
@@ -93,7 +106,7 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
   app.setErrorHandler((error: FastifyError | LedgerError, _request, reply) => {
     if (error instanceof TooOften) return replyWith(reply, error.answer)
     if (error instanceof LedgerError) return replyWith(reply, { ok: false, problem: error.problem })
-    const problem = problemFrom(error)
+    const problem = problemFrom(error, _request.routeOptions.bodyLimit)
     if (problem.problem.code === 'DESK_FAILED') options.onFailure?.(error)
     return replyWith(reply, problem)
   })
@@ -110,6 +123,10 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     forgetPersonRoute,
     exportPersonRoute,
     auditTrailRoute,
+    listKeysRoute,
+    addKeyRoute,
+    revokeKeyRoute,
+    machineDoor,
     reviewDayRoute,
     fieldForDayRoute,
     evidenceForReadingRoute,
@@ -135,6 +152,15 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     addPhotoRoute,
     photosOfReportRoute,
     photoRoute,
+    fileUrgentRoute,
+    urgentNowRoute,
+    urgentLiveRoute,
+    markSeenRoute,
+    passOnRoute,
+    closeUrgentRoute,
+    undoUrgentRoute,
+    codedUrgentRoute,
+    setUrgentSettingsRoute,
   ]) {
     route(app, ports)
   }
@@ -142,9 +168,9 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
   return app
 }
 
-function problemFrom(error: FastifyError): ReturnType<typeof refused> {
+function problemFrom(error: FastifyError, bodyLimit = BODY_LIMIT_BYTES): ReturnType<typeof refused> {
   if (error.code === 'FST_ERR_CTP_BODY_TOO_LARGE') {
-    return refused('BODY_TOO_LARGE', `a body above ${BODY_LIMIT_BYTES / 1024} kB`, 'Send less at once.')
+    return refused('BODY_TOO_LARGE', `a body above ${bodyLimit / 1024} kB`, 'Send less at once.')
   }
   if (error.code === 'FST_ERR_CTP_INVALID_MEDIA_TYPE' || error.code === 'FST_ERR_CTP_EMPTY_JSON_BODY') {
     return refused('BODY_NOT_JSON', 'a body that is not JSON', 'Send JSON, with the content type application/json.')

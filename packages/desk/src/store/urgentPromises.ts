@@ -105,6 +105,8 @@ export function urgentPromises(name: string, open: () => Promise<OpenUrgent>): v
       ]
       for (const event of events) await urgent.append('north', event)
       const kept = await urgent.eventsOf('north', idOf(1))
+      expect(await urgent.event('north', 'e2')).toEqual(kept[2])
+      expect(await urgent.event('south', 'e2')).toBeNull()
       expect(kept.slice(1)).toEqual(events.map((event, index) => ({ ...event, number: index + 2 })))
     })
 

@@ -32,6 +32,10 @@ class MemoryUrgent implements Urgent {
     return structuredClone(this.#of(networkId).slice(after, after + limit))
   }
 
+  async event(networkId: string, id: string): Promise<UrgentEvent | null> {
+    return structuredClone(this.#of(networkId).find((event) => event.id === id) ?? null)
+  }
+
   async eventsOf(networkId: string, reportId: string): Promise<UrgentEvent[]> {
     return structuredClone(this.#of(networkId).filter((event) => event.reportId === reportId))
   }

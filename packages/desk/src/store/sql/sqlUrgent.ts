@@ -59,6 +59,11 @@ export class SqlUrgent implements Urgent {
     return (await query?.execute())?.map(urgentEventFromRow) ?? []
   }
 
+  async event(networkId: string, id: string): Promise<UrgentEvent | null> {
+    const row = await (await this.#events(networkId))?.where('id', '=', id).executeTakeFirst()
+    return row === undefined ? null : urgentEventFromRow(row)
+  }
+
   async eventsOf(networkId: string, reportId: string): Promise<UrgentEvent[]> {
     const query = (await this.#events(networkId))?.where('report_id', '=', reportId)
     return (await query?.execute())?.map(urgentEventFromRow) ?? []
