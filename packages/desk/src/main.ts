@@ -1,6 +1,8 @@
 /** The only file that picks adapters and opens doors: SQLite, the HTTP server, the terminal, the clock. */
 import { readFileSync } from 'node:fs'
+import { createInterface } from 'node:readline'
 import open from 'open'
+import { read } from 'read'
 import { carriers } from './carriers/carriers.ts'
 import { outgoingSecretsFrom } from './carriers/outgoingSecretsFrom.ts'
 import { run } from './cli/run.ts'
@@ -8,7 +10,7 @@ import type { TextOut, World } from './cli/world.ts'
 import { fileIntake } from './intake/fileIntake.ts'
 import { readGaugesFile, readReadingsFile } from './intake/readTables.ts'
 import { redrawPhoto } from './intake/redrawPhoto.ts'
-import { listenOnLoopback } from './server/listenOnLoopback.ts'
+import { isLoopbackHost, listenOn } from './server/listenOn.ts'
 import { newUuidV7 } from './store/newUuidV7.ts'
 import { openSqlitePorts } from './store/sqlite/openSqlitePorts.ts'
 import { sqliteLedgerFiles } from './store/sqlite/sqliteLedgerFiles.ts'
@@ -25,7 +27,11 @@ const world: World = {
   ledgerFiles: sqliteLedgerFiles,
   intakeFiles: fileIntake,
   archiveFiles: { readPlaces: readGaugesFile, readReadings: readReadingsFile },
-  startServer: listenOnLoopback,
+  startServer: listenOn,
+  isLoopback: isLoopbackHost,
+  askLine: async (question) => (process.stdin.isTTY ? String(await read({ prompt: question })) : null),
+  askSecret: async (question) =>
+    process.stdin.isTTY ? String(await read({ prompt: question, silent: true })) : await firstLine(process.stdin),
   out: textOut(process.stdout),
   err: textOut(process.stderr),
   untilStopped: () =>
@@ -46,6 +52,11 @@ function textOut(stream: NodeJS.WriteStream): TextOut {
     isTerminal: stream.isTTY === true,
     columns: stream.columns ?? 100,
   }
+}
+
+async function firstLine(input: NodeJS.ReadStream): Promise<string | null> {
+  for await (const line of createInterface({ input })) return line
+  return null
 }
 
 function ownVersion(): string {

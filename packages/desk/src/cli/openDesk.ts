@@ -1,10 +1,11 @@
-/** Opens the desk on loopback until asked to stop, then closes cleanly. */
+/** Opens the desk, on loopback unless it is told otherwise, until asked to stop, then closes cleanly. */
 import { refused } from '../app/answer.ts'
 import { warmDay } from '../app/warmDay.ts'
 import type { Ports } from '../ports/ports.ts'
 import { CommandStopped } from './commandStopped.ts'
 import type { RunningServer, World } from './world.ts'
 
+const LOOPBACK = '127.0.0.1'
 const FIRST_PORT = 8137
 const PORTS_TRIED = 20
 
@@ -13,11 +14,15 @@ export interface OpenDeskAsk {
   open: boolean
   /** Exactly this port, or else the first free one. */
   port?: number | undefined
+  /** 127.0.0.1 where left out. */
+  host?: string
+  publicUrl?: string
+  tls?: { cert: string; key: string }
 }
 
 export async function openDesk(world: World, ports: Ports, ask: OpenDeskAsk): Promise<void> {
   const stopped = world.untilStopped()
-  const server = await start(world, ports, ask.port)
+  const server = await start(world, ports, ask)
   const stopLearning = new AbortController()
   try {
     await world.out.write(`Gaugewright is open at ${server.url} (ledger ${ask.ledger}). Ctrl+C closes it.\n`)
@@ -32,11 +37,21 @@ export async function openDesk(world: World, ports: Ports, ask: OpenDeskAsk): Pr
   }
 }
 
-async function start(world: World, ports: Ports, port: number | undefined): Promise<RunningServer> {
+async function start(
+  world: World,
+  ports: Ports,
+  { port, host = LOOPBACK, publicUrl, tls }: OpenDeskAsk,
+): Promise<RunningServer> {
   const onFailure = (error: Error): void => void world.err.write(`${error.stack ?? error.message}\n`)
   const candidates = port === undefined ? Array.from({ length: PORTS_TRIED }, (_, step) => FIRST_PORT + step) : [port]
   for (const candidate of candidates) {
-    const server = await world.startServer(ports, { port: candidate, onFailure })
+    const server = await world.startServer(ports, {
+      host,
+      port: candidate,
+      onFailure,
+      ...(publicUrl !== undefined && { publicUrl }),
+      ...(tls !== undefined && { tls }),
+    })
     if (server !== null) return server
   }
   const last = FIRST_PORT + PORTS_TRIED - 1

@@ -2,6 +2,7 @@
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
 import { LedgerError } from '../ports/ledgerError.ts'
 import { CommandStopped, problemLine } from './commandStopped.ts'
+import { addAuditCommand } from './commands/audit.ts'
 import { addBackupCommand } from './commands/backup.ts'
 import { addCheckCommand } from './commands/check.ts'
 import { addDayCommand } from './commands/day.ts'
@@ -11,8 +12,10 @@ import { addDoctorCommand } from './commands/doctor.ts'
 import { addExpectCommand } from './commands/expect.ts'
 import { addExplainCommand } from './commands/explain.ts'
 import { addExportCommand } from './commands/export.ts'
+import { addExportPersonCommand } from './commands/exportPerson.ts'
 import { addHabitsCommand } from './commands/habits.ts'
 import { addImportCommand } from './commands/import.ts'
+import { addPeopleCommand } from './commands/people.ts'
 import { addRestoreCommand } from './commands/restore.ts'
 import { addRuleCommand } from './commands/rule.ts'
 import { addServeCommand } from './commands/serve.ts'
@@ -42,6 +45,9 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addUndoCommand,
     addHabitsCommand,
     addRuleCommand,
+    addPeopleCommand,
+    addAuditCommand,
+    addExportPersonCommand,
     addCheckCommand,
     addExpectCommand,
     addExportCommand,

@@ -15,14 +15,28 @@ export interface World {
   archiveFiles: ArchiveFiles
   /** Files brought into a ledger by `import`. */
   intakeFiles: IntakeFiles
-  /** Listens on loopback. Null where the port is taken or not allowed. */
-  startServer: (ports: Ports, ask: { port: number; onFailure: (error: Error) => void }) => Promise<RunningServer | null>
+  /** Null where the port is taken or not allowed. */
+  startServer: (ports: Ports, ask: StartAsk) => Promise<RunningServer | null>
+  /** Whether only this computer reaches the address. */
+  isLoopback: (host: string) => boolean
   out: TextOut
   err: TextOut
   /** Resolves when the person asks to stop (Ctrl+C, or the system's polite signal). */
   untilStopped: () => Promise<void>
+  /** One line typed at the terminal; null where there is nobody to ask. */
+  askLine: (question: string) => Promise<string | null>
+  /** Typed unseen at the terminal, else one line of standard input; null where there is none. */
+  askSecret: (question: string) => Promise<string | null>
   openBrowser: (url: string) => Promise<void>
   version: string
+}
+
+export interface StartAsk {
+  host: string
+  port: number
+  publicUrl?: string
+  tls?: { cert: string; key: string }
+  onFailure: (error: Error) => void
 }
 
 export interface RunningServer {

@@ -8,7 +8,7 @@ import { run } from '../../src/cli/run.ts'
 import type { World } from '../../src/cli/world.ts'
 import { fileIntake } from '../../src/intake/fileIntake.ts'
 import { readGaugesFile, readReadingsFile } from '../../src/intake/readTables.ts'
-import { listenOnLoopback } from '../../src/server/listenOnLoopback.ts'
+import { isLoopbackHost, listenOn } from '../../src/server/listenOn.ts'
 import { newUuidV7 } from '../../src/store/newUuidV7.ts'
 import { openSqlitePorts } from '../../src/store/sqlite/openSqlitePorts.ts'
 import { sqliteLedgerFiles } from '../../src/store/sqlite/sqliteLedgerFiles.ts'
@@ -33,6 +33,8 @@ export interface TestWorld {
   folder: string
   path: (name: string) => string
   gaugewright: (...words: string[]) => Promise<Ran>
+  /** Lines that will be typed when they are asked for. */
+  typed: string[]
   /** Starts a command that runs until it is stopped; resolves with its first line. */
   start: (...words: string[]) => Promise<{ line: string; stop: () => Promise<Ran> }>
   remove: () => Promise<void>
@@ -40,6 +42,7 @@ export interface TestWorld {
 
 export async function testWorld(): Promise<TestWorld> {
   const folder = await mkdtemp(join(tmpdir(), 'gaugewright-test-'))
+  const typed: string[] = []
   const begin = (words: string[], onOut: (text: string) => void, untilStopped: () => Promise<void>): Promise<Ran> => {
     let out = ''
     let err = ''
@@ -51,7 +54,10 @@ export async function testWorld(): Promise<TestWorld> {
       ledgerFiles: sqliteLedgerFiles,
       archiveFiles: { readPlaces: readGaugesFile, readReadings: readReadingsFile },
       intakeFiles: fileIntake,
-      startServer: listenOnLoopback,
+      startServer: listenOn,
+      isLoopback: isLoopbackHost,
+      askLine: async () => typed.shift() ?? null,
+      askSecret: async () => typed.shift() ?? null,
       out: {
         write: async (text) => {
           out += text
@@ -78,6 +84,7 @@ export async function testWorld(): Promise<TestWorld> {
   }
   return {
     folder,
+    typed,
     path: (name) => join(folder, name),
     gaugewright: (...words) =>
       begin(

@@ -1,0 +1,142 @@
+/** People, passwords and the trail from the command line, and a desk that is opened to others. */
+import { request } from 'node:http'
+import { afterEach, beforeEach, describe, expect, it } from 'vitest'
+import { openSqlitePorts } from '../src/store/sqlite/openSqlitePorts.ts'
+import { fillLedger } from './support/openDesk.ts'
+import { smallNetwork } from './support/smallNetwork.ts'
+import { type TestWorld, testWorld } from './support/testWorld.ts'
+
+const PASSWORD = 'tin roof and slow rain'
+
+let world: TestWorld
+let db: string
+const small = smallNetwork(5)
+beforeEach(async () => {
+  world = await testWorld()
+  db = world.path('ledger.db')
+  const ports = await openSqlitePorts(db)
+  await fillLedger(ports.ledger, small)
+  await ports.ledger.close()
+})
+afterEach(() => world.remove())
+
+const gaugewright = (...words: string[]) => world.gaugewright(...words, '--db', db)
+const json = async (...words: string[]) => JSON.parse((await gaugewright(...words, '--json')).out)
+const addOwner = () =>
+  gaugewright('people', 'add', 'Marlow Finch', '--role', 'coordinator', '--mail', 'Marlow@Desk.example')
+
+describe('gaugewright people', () => {
+  it('adds, lists and changes people, named by name or address', async () => {
+    const code = small.gauges[0]?.code ?? ''
+    await addOwner()
+    const added = await gaugewright('people', 'add', 'Ona Reed', '--role', 'observer', '--gauges', code)
+    expect([added.code, added.out]).toEqual([0, expect.stringContaining(code)])
+    const changed = await json('people', 'role', 'ona reed', 'viewer')
+    expect(changed.people).toMatchObject([
+      { name: 'Marlow Finch', role: 'coordinator', mail: 'marlow@desk.example', hasPassword: false },
+      { name: 'Ona Reed', role: 'viewer', gauges: [small.gauges[0]?.id] },
+    ])
+    expect((await gaugewright('people', 'role', 'Nobody', 'viewer')).err).toMatch(/^PERSON_UNKNOWN {2}/)
+    expect((await gaugewright('people', 'add', 'X', '--role', 'observer', '--gauges', 'ZZZ')).err).toMatch(
+      /^GAUGE_NOT_IN_NETWORK {2}/,
+    )
+    expect((await addOwner()).err).toMatch(/^MAIL_TAKEN {2}/)
+    expect((await gaugewright('people', 'add', 'X', '--role', 'king')).code).toBe(2)
+  })
+
+  it('takes a password that is long and not guessable, a coordinator’s first', async () => {
+    await addOwner()
+    await gaugewright('people', 'add', 'Vera Lake', '--role', 'viewer', '--mail', 'vera@desk.example')
+    const tries = async (person: string, password: string) => {
+      world.typed.push(password)
+      const { code, err } = await gaugewright('people', 'password', person)
+      return [code, err.split(' ')[0]]
+    }
+    expect(await tries('Vera Lake', PASSWORD)).toEqual([1, 'COORDINATOR_FIRST'])
+    expect(await tries('Marlow Finch', 'short')).toEqual([2, 'ASK_NOT_VALID'])
+    expect(await tries('Marlow Finch', 'marlowfinch12')).toEqual([1, 'PASSWORD_GUESSABLE'])
+    expect(await tries('marlow@desk.example', PASSWORD)).toEqual([0, ''])
+    expect(await tries('Vera Lake', PASSWORD)).toEqual([0, ''])
+    const last = await gaugewright('people', 'role', 'Marlow Finch', 'viewer')
+    expect(last.err).toMatch(/^LAST_COORDINATOR {2}/)
+    expect((await gaugewright('people', 'forget', 'Marlow Finch', '--yes')).err).toMatch(/^LAST_COORDINATOR {2}/)
+  })
+
+  it('forgets a person and keeps what they read; the trail says so without a name', async () => {
+    const gauge = small.gauges[0]
+    await gaugewright(
+      'people',
+      'add',
+      'Ona Reed',
+      '--role',
+      'observer',
+      '--mail',
+      'ona@people.example',
+      '--gauges',
+      gauge?.code ?? '',
+    )
+    const held = JSON.parse((await gaugewright('export-person', 'Ona Reed')).out)
+    expect(held.person).toMatchObject({ name: 'Ona Reed', mail: 'ona@people.example' })
+    expect(held.sections.readings).toHaveLength(small.readings.filter(({ gaugeId }) => gaugeId === gauge?.id).length)
+    expect(held.sections.gauges).toMatchObject([{ id: gauge?.id }])
+    expect((await gaugewright('people', 'forget', 'Ona Reed')).code).toBe(2)
+    expect((await json('people', 'forget', 'Ona Reed', '--yes')).people).toEqual([])
+    const ports = await openSqlitePorts(db)
+    const range = await ports.ledger.dayRange(small.network.id)
+    const kept = (await ports.ledger.gauges(small.network.id)).find(({ id }) => id === gauge?.id)
+    await ports.ledger.close()
+    expect([range?.readings, kept?.observerName]).toEqual([small.readings.length, null])
+    const { entries } = await json('audit')
+    expect(entries.map(({ act, name, door }: Record<string, unknown>) => [act, name, door])).toEqual([
+      ['forgetPerson', null, 'command line'],
+      ['exportPerson', null, 'command line'],
+      ['addPerson', null, 'command line'],
+    ])
+    expect((await gaugewright('audit', '--limit', '1')).out).toMatch(/forgetPerson[\s\S]*Older ones: --before /)
+  })
+})
+
+describe('gaugewright serve --host', () => {
+  const serve = () => world.start('serve', '--db', db, '--host', '0.0.0.0', '--port', '0', '--no-open')
+
+  it('refuses to listen where other computers reach it, while nobody has a password', async () => {
+    const refused = await gaugewright('serve', '--host', '0.0.0.0', '--port', '0', '--no-open')
+    expect([refused.code, refused.err]).toEqual([1, expect.stringMatching(/^HOST_NEEDS_PASSWORD {2}0\.0\.0\.0/)])
+    const proxied = await gaugewright('serve', '--public-url', 'https://desk.example', '--port', '0', '--no-open')
+    expect(proxied.err).toMatch(/^HOST_NEEDS_PASSWORD {2}https:\/\/desk\.example/)
+  })
+
+  it('asks everybody to sign in once it listens, on this computer too', async () => {
+    await addOwner()
+    world.typed.push(PASSWORD)
+    await gaugewright('people', 'password', 'Marlow Finch')
+    const { line, stop } = await serve()
+    const port = /:(\d+) /.exec(line)?.[1] ?? ''
+    const map = await ask(port, '/api/map')
+    expect([map.status, JSON.parse(map.body).code]).toEqual([401, 'SIGN_IN_NEEDED'])
+    const signedIn = await ask(port, '/api/sign-in', { mail: 'marlow@desk.example', password: PASSWORD })
+    expect(JSON.parse(signedIn.body)).toMatchObject({ actor: { name: 'Marlow Finch' }, isOpen: false })
+    expect((await ask(port, '/api/map', undefined, signedIn.cookie)).status).toBe(200)
+    expect((await stop()).err).toMatch(/^Passwords travel unencrypted/)
+  })
+})
+
+function ask(
+  port: string,
+  path: string,
+  body?: object,
+  cookie = '',
+): Promise<{ status: number; body: string; cookie: string }> {
+  return new Promise((done, failed) => {
+    const headers = { host: `127.0.0.1:${port}`, 'content-type': 'application/json', cookie }
+    const call = request({ port, path, method: body ? 'POST' : 'GET', headers }, (response) => {
+      let text = ''
+      response.setEncoding('utf8').on('data', (part) => {
+        text += part
+      })
+      const set = (response.headers['set-cookie'] ?? []).map((line) => line.split(';')[0]).join('; ')
+      response.on('end', () => done({ status: response.statusCode ?? 0, body: text, cookie: set }))
+    })
+    call.on('error', failed).end(body && JSON.stringify(body))
+  })
+}
