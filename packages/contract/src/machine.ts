@@ -49,13 +49,13 @@ export const sendShefAskSchema = z
   .meta({ id: 'ShefText' })
 export type SendShefAsk = z.infer<typeof sendShefAskSchema>
 
-export const rowStatuses = ['stored', 'correcting', 'already', 'refused'] as const
+export const rowStatuses = ['stored', 'correcting', 'already', 'refused', 'not taken'] as const
 export const rowAnswerSchema = z
   .object({
     row: z.number().int().meta({ description: 'From 1, in the order sent; of SHEF, the line.' }),
     status: z.enum(rowStatuses).meta({
       description:
-        'stored; correcting: stored in the place of an earlier amount, which is kept; already: the same is there; refused.',
+        'stored; correcting: stored in the place of an earlier amount, which is kept; already: the same is there; refused; not taken: good, but held back with the refused ones.',
     }),
     problem: problemSchema.optional(),
   })
@@ -75,6 +75,12 @@ export const bulkAnswerSchema = z
   })
   .meta({ id: 'BulkAnswer' })
 export type BulkAnswer = z.infer<typeof bulkAnswerSchema>
+
+/** Answered with 422 where a row was refused and the sender did not ask to keep the good ones. */
+export const rowsRefusedSchema = problemSchema
+  .extend({ answer: bulkAnswerSchema })
+  .meta({ id: 'RowsRefused', description: 'Nothing was taken: which rows were refused, and why.' })
+export type RowsRefused = z.infer<typeof rowsRefusedSchema>
 
 export const machineNetworkSchema = z
   .object({

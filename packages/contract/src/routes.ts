@@ -54,5 +54,8 @@ export const routes = {
   setPassword: { method: 'POST', path: '/api/people/password' }, // setPasswordAskSchema -> peopleSchema
   forgetPerson: { method: 'POST', path: '/api/people/forget' }, // personAskSchema -> peopleSchema
   exportPerson: { method: 'GET', path: '/api/people/:person/export' }, // -> personExportSchema
+  listKeys: { method: 'GET', path: '/api/keys' }, // -> keysSchema
+  addKey: { method: 'POST', path: '/api/keys' }, // addKeyAskSchema -> keyMadeSchema, with the key this once
+  revokeKey: { method: 'POST', path: '/api/keys/revoke' }, // revokeKeyAskSchema -> keysSchema
   auditTrail: { method: 'GET', path: '/api/audit' }, // auditAskSchema as query -> auditTrailSchema
 } as const

@@ -26,6 +26,7 @@ export type {
   ShefValue,
 } from './coded/shef.ts'
 export { shefAmount, shefDepth, shefWholeDays } from './coded/shefAmount.ts'
+export { type ShefReading, type ShefReadings, shefReadings } from './coded/shefReadings.ts'
 export {
   type StormEvent,
   type StormMagnitude,
