@@ -1,12 +1,5 @@
-import {
-  damages,
-  floodedThings,
-  groundCovers,
-  hailObjectNames,
-  stoneShapes,
-  urgentKinds,
-  waterDepths,
-} from '@gaugewright/contract'
+import { damages, floodedThings, groundCovers, stoneShapes, urgentKinds, waterDepths } from '@gaugewright/contract'
+import { hailObjectNames } from '@gaugewright/science'
 import { describe, expect, it } from 'vitest'
 import { urgentFormWordsEn, urgentFormWordsEs } from './urgentFormWords.ts'
 
