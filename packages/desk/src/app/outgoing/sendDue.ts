@@ -19,8 +19,14 @@ const LEASE_MS = 120_000
 /** From there until the other side must have answered: longer than the carrier waits itself. */
 const ANSWER_MS: Record<OutgoingKind, number> = { mail: 11 * 60_000, webhook: 60_000, file: 60_000 }
 
+export interface SendAsk {
+  /** All that are set up, where left out. */
+  kinds?: readonly OutgoingKind[]
+  signal?: AbortSignal
+}
+
 /** @returns how many were taken by the other side */
-export async function sendDue(ports: SendPorts, signal?: AbortSignal): Promise<number> {
+export async function sendDue(ports: SendPorts, { kinds, signal }: SendAsk = {}): Promise<number> {
   let sent = 0
   for (const { id: networkId } of await ports.ledger.networks()) {
     for (;;) {
@@ -28,7 +34,7 @@ export async function sendDue(ports: SendPorts, signal?: AbortSignal): Promise<n
       const now = await carriersNow(ports, networkId)
       const claims = await ports.outbox.claim({
         networkId,
-        kinds: readyKinds(now),
+        kinds: readyKinds(now).filter((kind) => kinds?.includes(kind) ?? true),
         nowUtc: ports.clock.nowUtc(),
         leaseMs: LEASE_MS,
         limit: AT_ONCE,
