@@ -1,0 +1,57 @@
+import type { Language, Unit } from '@gaugewright/science'
+import type { ReactNode } from 'react'
+import { useState } from 'react'
+import { forgetAll } from '../../api/my/phoneStore.ts'
+import { Choice } from '../../ui/Choice.tsx'
+import { fill } from '../../words/fill.ts'
+import type { MyWords } from '../../words/myWords.ts'
+import styles from './MyPage.module.css'
+
+type Props = {
+  unit: Unit
+  language: Language
+  words: MyWords
+  waiting: number
+  theme: ReactNode
+  onUnit: (unit: Unit) => void
+  onLanguage: (language: Language) => void
+}
+
+export function OptionsTab({ unit, language, words, waiting, theme, onUnit, onLanguage }: Props) {
+  const own = words.options
+  const [isForgotten, setForgotten] = useState(false)
+  const { one, many } = words.reports.waitingCount
+  const stillWaiting = waiting === 0 ? '' : waiting === 1 ? one : fill(many, { count: waiting })
+  return (
+    <section className={styles.card} aria-label={words.tabs.options}>
+      <Choice
+        label={own.language}
+        value={language}
+        options={[
+          { value: 'en', label: 'English' },
+          { value: 'es', label: 'Español' },
+        ]}
+        onChange={onLanguage}
+      />
+      <Choice
+        label={own.unit}
+        value={unit}
+        options={(['in', 'mm'] as const).map((value) => ({ value, label: own.units[value] }))}
+        onChange={onUnit}
+      />
+      {theme}
+      <p className={styles.note}>{own.install}</p>
+      <button
+        type="button"
+        className={styles.button}
+        onClick={() => {
+          if (!confirm(fill(own.forgetSure, { waiting: stillWaiting }))) return
+          void forgetAll().then(() => setForgotten(true))
+        }}
+      >
+        {own.forget}
+      </button>
+      <p role="status">{isForgotten ? own.forgotten : ''}</p>
+    </section>
+  )
+}
