@@ -63,6 +63,8 @@ export const myGaugeSchema = z.object({
   /** Null until there is a record to learn from. */
   climate: ownClimateSchema.nullable(),
   nowUtc: z.string(),
+  /** True for the demo, which stands still on its one morning: then `nowUtc` is the page's time, not the phone's. */
+  standsStill: z.boolean(),
 })
 
 /** The gauges that whoever asks reads. */

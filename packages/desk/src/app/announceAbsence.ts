@@ -9,13 +9,14 @@ const LONGEST_DAYS = 366
 const BACK_DAYS = 31
 
 export async function announceAbsence(
-  { ledger, clock }: Pick<Ports, 'ledger' | 'clock'>,
+  ports: Pick<Ports, 'ledger' | 'clock'>,
   ask: AnnounceAbsenceAsk & { actor: Actor },
 ): Promise<Answer<AnnouncedAbsence>> {
-  const found = await ownGauge(ledger, ask.actor, ask.gauge)
+  const { ledger } = ports
+  const found = await ownGauge(ports, ask.actor, ask.gauge)
   if (!found.ok) return found
-  const { network, gauge, days } = found.value
-  const today = days.dayOf(Date.parse(clock.nowUtc()))
+  const { network, gauge, days, nowUtc } = found.value
+  const today = days.dayOf(Date.parse(nowUtc))
   const first = epochDayFromIso(ask.firstDay)
   const last = epochDayFromIso(ask.lastDay)
   if (first > last || last - first >= LONGEST_DAYS || first < today - BACK_DAYS) {

@@ -30,7 +30,7 @@ export async function checkEntry(
   ports: CheckPorts,
   ask: CheckEntryAsk & { actor: Actor },
 ): Promise<Answer<CheckedEntry>> {
-  const found = await ownGauge(ports.ledger, ask.actor, ask.gauge)
+  const found = await ownGauge(ports, ask.actor, ask.gauge)
   if (!found.ok) return found
   const { gauge } = found.value
   const span = epochDayFromIso(ask.lastDay) - epochDayFromIso(ask.firstDay) + 1
@@ -45,12 +45,12 @@ export async function checkEntry(
 }
 
 async function besideNeighbours(
-  { ledger, clock }: CheckPorts,
-  { gauge, days }: OwnGauge,
+  { ledger }: CheckPorts,
+  { gauge, days, nowUtc }: OwnGauge,
   { firstDay, lastDay }: Span,
   amount: Amount,
 ): Promise<EntryQuestion | null | 'cannot tell'> {
-  const nowMs = Date.parse(clock.nowUtc())
+  const nowMs = Date.parse(nowUtc)
   if (epochDayFromIso(lastDay) < days.dayOf(nowMs) - NEIGHBOURS_FOR_DAYS) return 'cannot tell'
   const limit = entryLimit(ledger, gauge.id, lastDay)
   const amountKey = `${firstDay} ${amount.amountUm} ${amount.isTrace}`

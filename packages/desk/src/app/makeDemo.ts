@@ -4,6 +4,7 @@ import type { IsoDay, Reading } from '@gaugewright/science'
 import type { Gauge, Ledger } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
+import { demoNetworkId } from './demoNetworkId.ts'
 import { reviewDay } from './reviewDay.ts'
 
 export interface MakeDemoAsk {
@@ -23,8 +24,7 @@ export interface DemoMade {
   today: IsoDay
 }
 
-/** The demo's network, by which its ledger is known from a real one. */
-const NETWORK_ID = 'demo'
+const NETWORK_ID = demoNetworkId
 /** Kept in the ledger's cache once the demo is whole. */
 const WHOLE_KEY = 'demo is whole'
 const BATCH = 5000

@@ -3,6 +3,7 @@ import type { Actor, MyGauge } from '@gaugewright/contract'
 import { isoFromEpochDay } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
+import { demoNetworkId } from './demoNetworkId.ts'
 import { ownGauge } from './my/ownGauge.ts'
 import { pocketOf, wireOwnClimate } from './my/pocketOf.ts'
 import { wireMyReading } from './my/wireMyReading.ts'
@@ -11,13 +12,13 @@ const SHOWN_DAYS = 62
 const AHEAD_DAYS = 400
 
 export async function myGauge(
-  { ledger, clock }: Pick<Ports, 'ledger' | 'clock'>,
+  ports: Pick<Ports, 'ledger' | 'clock'>,
   ask: { actor: Actor; gauge: string },
 ): Promise<Answer<MyGauge>> {
-  const found = await ownGauge(ledger, ask.actor, ask.gauge)
+  const { ledger } = ports
+  const found = await ownGauge(ports, ask.actor, ask.gauge)
   if (!found.ok) return found
-  const { network, gauge, days } = found.value
-  const nowUtc = clock.nowUtc()
+  const { network, gauge, days, nowUtc } = found.value
   const today = days.dayOf(Date.parse(nowUtc))
   const from = isoFromEpochDay(today - SHOWN_DAYS)
   const [readings, absences, climate] = await Promise.all([
@@ -40,5 +41,6 @@ export async function myGauge(
       .map(({ firstDay, lastDay }) => ({ firstDay, lastDay })),
     climate: climate === null ? null : wireOwnClimate(climate),
     nowUtc,
+    standsStill: network.id === demoNetworkId,
   })
 }

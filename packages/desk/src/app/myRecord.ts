@@ -13,13 +13,14 @@ const YEARS_FOR_USUAL = 3
 const MOST_OF_THEM = 0.9
 
 export async function myRecord(
-  { ledger, clock }: Pick<Ports, 'ledger' | 'clock'>,
+  ports: Pick<Ports, 'ledger' | 'clock'>,
   ask: { actor: Actor; gauge: string },
 ): Promise<Answer<MyRecord>> {
-  const found = await ownGauge(ledger, ask.actor, ask.gauge)
+  const { ledger } = ports
+  const found = await ownGauge(ports, ask.actor, ask.gauge)
   if (!found.ok) return found
-  const { network, gauge, days } = found.value
-  const current = days.dayOf(Date.parse(clock.nowUtc()))
+  const { network, gauge, days, nowUtc } = found.value
+  const current = days.dayOf(Date.parse(nowUtc))
   const readings = await ledger.readingsOfGauge(network.id, gauge.id, FIRST_DAY, isoFromEpochDay(current + 1))
   const newest = readings.at(-1)?.lastDay
   const today = newest !== undefined && epochDayFromIso(newest) >= current - 1 ? newest : isoFromEpochDay(current - 1)

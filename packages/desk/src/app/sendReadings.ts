@@ -17,7 +17,7 @@ export async function sendReadings(
   ports: SendPorts,
   ask: SendReadingsAsk & { actor: Actor },
 ): Promise<Answer<SentReadings>> {
-  const found = await ownGauge(ports.ledger, ask.actor, ask.gauge)
+  const found = await ownGauge(ports, ask.actor, ask.gauge)
   if (!found.ok) return found
   try {
     return await send(ports, found.value, ask.readings)
@@ -29,9 +29,8 @@ export async function sendReadings(
 }
 
 async function send(ports: SendPorts, own: OwnGauge, readings: readonly NewReading[]): Promise<Answer<SentReadings>> {
-  const { ledger, clock } = ports
-  const { network, gauge } = own
-  const nowUtc = clock.nowUtc()
+  const { ledger } = ports
+  const { network, gauge, nowUtc } = own
   const fresh: Reading[] = []
   const received: SentReadings['received'] = []
   for (const sent of readings) {
@@ -42,7 +41,7 @@ async function send(ports: SendPorts, own: OwnGauge, readings: readonly NewReadi
     }
     received.push({ id: sent.id, isNew: before === null && !isTwice })
     if (before !== null || isTwice) continue
-    const made = await readingFrom(ports, own, sent, fresh, nowUtc)
+    const made = await readingFrom(ports, own, sent, fresh)
     if (!made.ok) return made
     fresh.push(made.value)
   }
@@ -52,10 +51,9 @@ async function send(ports: SendPorts, own: OwnGauge, readings: readonly NewReadi
 
 async function readingFrom(
   { ledger }: SendPorts,
-  { network, gauge, days }: OwnGauge,
+  { network, gauge, days, nowUtc }: OwnGauge,
   sent: NewReading,
   inThisDelivery: readonly Reading[],
-  nowUtc: string,
 ): Promise<Answer<Reading>> {
   const { firstDay, lastDay, text, unit, remark, confirmed, corrects } = sent
   const span = epochDayFromIso(lastDay) - epochDayFromIso(firstDay) + 1

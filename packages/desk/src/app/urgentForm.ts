@@ -6,7 +6,7 @@ import { ownGauge } from './my/ownGauge.ts'
 
 /** Without a gauge in the ask: the asker's own, where there is one; else the form asks for a place. */
 export async function urgentForm(
-  { ledger, urgent }: Pick<Ports, 'ledger' | 'urgent'>,
+  { ledger, urgent, clock }: Pick<Ports, 'ledger' | 'urgent' | 'clock'>,
   ask: UrgentFormAsk & { actor: Actor },
 ): Promise<Answer<UrgentForm>> {
   const network = (await ledger.networks())[0]
@@ -18,7 +18,7 @@ export async function urgentForm(
     )
   }
   const wanted = ask.gauge ?? ask.actor.gauges[0]
-  const own = wanted === undefined ? null : await ownGauge(ledger, ask.actor, wanted)
+  const own = wanted === undefined ? null : await ownGauge({ ledger, clock }, ask.actor, wanted)
   if (own !== null && !own.ok) return own
   const { id, name, unit, timeZone, language } = network
   const gauge = own?.value.gauge

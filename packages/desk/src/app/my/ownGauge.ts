@@ -1,20 +1,31 @@
 /** The gauge that an observer's page is about: one that the asker reads, or any for those who decide at the desk. */
 import { type Actor, isAtLeast } from '@gaugewright/contract'
-import { type ObservingDays, observingDays } from '@gaugewright/science'
+import { epochDayFromIso, formatInstant, type ObservingDays, observingDays } from '@gaugewright/science'
 import type { Gauge, Ledger, NetworkSettings } from '../../ports/ledger.ts'
+import type { Ports } from '../../ports/ports.ts'
 import { type Answer, answered, refused } from '../answer.ts'
+import { demoNetworkId } from '../demoNetworkId.ts'
 
 export interface OwnGauge {
   network: NetworkSettings
   gauge: Gauge
   days: ObservingDays
+  nowUtc: string
 }
+
+/** Minutes after the reading hour at which the demo stands still. */
+const DEMO_MINUTES = 20
+const MS_PER_MINUTE = 60_000
 
 /**
  * @param asked  code in any case, or id
  * @returns GAUGE_NOT_YOURS alike for a gauge of somebody else and for one that is not there: nothing is told of others
  */
-export async function ownGauge(ledger: Ledger, actor: Actor, asked: string): Promise<Answer<OwnGauge>> {
+export async function ownGauge(
+  { ledger, clock }: Pick<Ports, 'ledger' | 'clock'>,
+  actor: Actor,
+  asked: string,
+): Promise<Answer<OwnGauge>> {
   const network = (await ledger.networks())[0]
   const wanted = asked.toLowerCase()
   const gauge =
@@ -31,5 +42,15 @@ export async function ownGauge(ledger: Ledger, actor: Actor, asked: string): Pro
   }
   const answer = observingDays(network.timeZone, network.readingTime)
   if (answer.kind === 'problem') return refused(answer.code, answer.seen, answer.advice)
-  return answered({ network, gauge, days: answer.days })
+  const nowUtc = (await demoNow(ledger, network, answer.days)) ?? clock.nowUtc()
+  return answered({ network, gauge, days: answer.days, nowUtc })
+}
+
+/** The invented network of the demo lives on its one morning, whenever it is looked at; null for any other. */
+async function demoNow(ledger: Ledger, network: NetworkSettings, days: ObservingDays): Promise<string | null> {
+  if (network.id !== demoNetworkId) return null
+  const range = await ledger.dayRange(network.id)
+  return range === null
+    ? null
+    : formatInstant(days.endUtcMs(epochDayFromIso(range.lastDay)) + DEMO_MINUTES * MS_PER_MINUTE)
 }

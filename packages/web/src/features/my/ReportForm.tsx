@@ -33,7 +33,7 @@ type Props = {
 /** The morning reading: what was in the gauge, when it was read, which days it is for; checked, asked back about, sent. */
 export function ReportForm({ gauge, known, unit, language, words, correcting, onSend, onStop }: Props) {
   const { report } = words
-  const now = useNow()
+  const now = useNow(gauge)
   const [kind, setKind] = useState<EntryKind | null>(null)
   const [places, setPlaces] = useState(0)
   const [fills, setFills] = useState<number[]>([])

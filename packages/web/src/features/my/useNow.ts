@@ -1,7 +1,8 @@
+import type { MyGauge } from '@gaugewright/contract'
 import { useEffect, useState } from 'react'
 
-/** The time, renewed every half minute and when the page is looked at again. */
-export function useNow(): Date {
+/** The time, renewed every half minute and when the page is looked at again; the demo's own where it stands still. */
+export function useNow({ standsStill, nowUtc }: Pick<MyGauge, 'standsStill' | 'nowUtc'>): Date {
   const [now, setNow] = useState(() => new Date())
   useEffect(() => {
     const renew = () => setNow(new Date())
@@ -12,5 +13,5 @@ export function useNow(): Date {
       document.removeEventListener('visibilitychange', renew)
     }
   }, [])
-  return now
+  return standsStill ? new Date(nowUtc) : now
 }

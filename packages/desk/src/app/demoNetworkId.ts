@@ -1,0 +1,2 @@
+/** The demo's network, by which its ledger is known from a real one. */
+export const demoNetworkId = 'demo'
