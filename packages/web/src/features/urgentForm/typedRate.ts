@@ -25,3 +25,10 @@ export function writeRate(mmPerH: number, unit: LengthUnit, language: Language):
   if (unit === 'in') return `${writeNumber(mmPerH / 25.4, 2, language)} in/h`
   return `${writeNumber(mmPerH, mmPerH < 10 ? 1 : 0, language)} mm/h`
 }
+
+/** `2.0 in/h`, `4.5 cm/h`: new snow is told in centimetres where rain is told in millimetres. */
+export function writeSnowRate(mmPerH: number, unit: LengthUnit, language: Language): string {
+  return unit === 'in'
+    ? `${writeNumber(mmPerH / 25.4, 1, language)} in/h`
+    : `${writeNumber(mmPerH / 10, 1, language)} cm/h`
+}

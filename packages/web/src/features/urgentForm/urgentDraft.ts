@@ -2,7 +2,7 @@
  * A report as it is filled in. The first filing holds what two taps tell; more follows as filings that add to it, each with
  * all that is known by then, so that the newest alone counts.
  */
-import type { FileUrgentInput, UrgentKind, UrgentWhere } from '@gaugewright/contract'
+import type { FileUrgentInput, UrgentKind } from '@gaugewright/contract'
 import { type HailObjectName, hailObjectMm } from '@gaugewright/science'
 
 export type Seen = FileUrgentInput['seen']
@@ -10,7 +10,7 @@ export type SeenOf<Kind extends UrgentKind> = Extract<Seen, { kind: Kind }>
 export type StoneInput = SeenOf<'hail'>['largest']
 
 export interface Sender {
-  where: UrgentWhere
+  where: FileUrgentInput['where']
   by: string
 }
 
