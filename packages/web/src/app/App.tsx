@@ -1,12 +1,17 @@
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query'
+import { MutationCache, QueryCache, QueryClient, QueryClientProvider } from '@tanstack/react-query'
 import { Route, Switch } from 'wouter'
+import { whoKey } from '../api/access.ts'
 import { ProblemError } from '../api/problemError.ts'
 import { GaugesScreen } from './GaugesScreen.tsx'
 import { SettingsScreen } from './SettingsScreen.tsx'
+import { SignInGate } from './SignInGate.tsx'
+import { SignInScreen } from './SignInScreen.tsx'
 import { TodayScreen } from './TodayScreen.tsx'
 
 /** The desk is on this computer: it is asked even when the browser believes to be offline. */
-const client = new QueryClient({
+const client: QueryClient = new QueryClient({
+  queryCache: new QueryCache({ onError: askAgainWhoIsIn }),
+  mutationCache: new MutationCache({ onError: askAgainWhoIsIn }),
   defaultOptions: {
     queries: {
       networkMode: 'always',
@@ -19,18 +24,34 @@ const client = new QueryClient({
   },
 })
 
+/** A session has ended while the page was open: the gate finds out, and asks to sign in. */
+function askAgainWhoIsIn(error: Error): void {
+  if (error instanceof ProblemError && error.problem.code === 'SIGN_IN_NEEDED') {
+    void client.invalidateQueries({ queryKey: whoKey })
+  }
+}
+
 export function App() {
   return (
     <QueryClientProvider client={client}>
       <Switch>
-        <Route path="/gauges/:code?">
-          <GaugesScreen />
-        </Route>
-        <Route path="/settings">
-          <SettingsScreen />
+        <Route path="/sign-in">
+          <SignInScreen />
         </Route>
         <Route>
-          <TodayScreen />
+          <SignInGate>
+            <Switch>
+              <Route path="/gauges/:code?">
+                <GaugesScreen />
+              </Route>
+              <Route path="/settings">
+                <SettingsScreen />
+              </Route>
+              <Route>
+                <TodayScreen />
+              </Route>
+            </Switch>
+          </SignInGate>
         </Route>
       </Switch>
     </QueryClientProvider>

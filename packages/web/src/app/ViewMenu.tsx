@@ -5,10 +5,11 @@ import type { Language } from '../words/messages.ts'
 import { useWords } from '../words/WordsContext.tsx'
 import { applyTheme, savedTheme, type Theme, themes } from './theme.ts'
 import styles from './ViewMenu.module.css'
+import { WhoIsIn } from './WhoIsIn.tsx'
 
 type Props = { language: Language; onLanguage: (language: Language) => void }
 
-/** Colours and language, in a popover of the platform: it closes on Esc and on a click beside it. */
+/** Colours, language and who is signed in, in a popover of the platform: it closes on Esc and on a click beside it. */
 export function ViewMenu({ language, onLanguage }: Props) {
   const { words } = useWords()
   const [theme, setTheme] = useState<Theme>(savedTheme)
@@ -31,6 +32,7 @@ export function ViewMenu({ language, onLanguage }: Props) {
           options={(['en', 'es'] as const).map((value) => ({ value, label: words.languageNames[value] }))}
           onChange={onLanguage}
         />
+        <WhoIsIn />
       </div>
     </>
   )

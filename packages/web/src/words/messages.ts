@@ -2,19 +2,23 @@
  * Every word of the screens, in English and Spanish. `{name}` is filled in by fill(); amounts and dates come formatted.
  * Texts about a finding (sentence, message to the observer) come from the desk in the network's language.
  */
+import { accessWordsEn, accessWordsEs } from './accessWords.ts'
 import { gaugesWordsEn, gaugesWordsEs } from './gaugesWords.ts'
 import { ruleWordsEn, ruleWordsEs } from './ruleWords.ts'
+import { urgentWordsEn, urgentWordsEs } from './urgentWords.ts'
 import { whatIfWordsEn, whatIfWordsEs } from './whatIfWords.ts'
 
 const en = {
+  access: accessWordsEn,
   gauges: gaugesWordsEn,
   rule: ruleWordsEn,
+  urgent: urgentWordsEn,
   whatIf: whatIfWordsEn,
   appName: 'Gaugewright',
   skipToDocket: 'Skip to the docket',
   today: 'Today',
   screensLabel: 'Screens',
-  screens: { today: 'Today', gauges: 'Gauges', settings: 'Settings' },
+  screens: { today: 'Today', urgent: 'Urgent', gauges: 'Gauges', settings: 'Settings' },
   language: 'Language',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colours',
@@ -235,6 +239,15 @@ const en = {
       advice: 'Reload the page; if it stays, restart the desk.',
     },
     SCREEN_FAILED: { seen: 'This page met an error: {seen}', advice: 'Reload the page. Nothing stored is lost.' },
+    SIGN_IN_FAILED: {
+      seen: 'Address and password do not fit.',
+      advice: 'Type both again, or ask your coordinator.',
+    },
+    LINK_NOT_VALID: {
+      seen: 'The link was used, is too old, or was asked for in another browser.',
+      advice: 'Ask for a new link here, and open it in this browser.',
+    },
+    TOO_OFTEN: { seen: 'Too many attempts from here.', advice: 'Wait a few minutes, then try again.' },
   },
   // Keys
   keyGroups: { decide: 'Decide', move: 'Move', look: 'Look', help: 'Help' },
@@ -271,14 +284,16 @@ export type Words = typeof en
 export type Language = 'en' | 'es'
 
 const es: Words = {
+  access: accessWordsEs,
   gauges: gaugesWordsEs,
   rule: ruleWordsEs,
+  urgent: urgentWordsEs,
   whatIf: whatIfWordsEs,
   appName: 'Gaugewright',
   skipToDocket: 'Ir a los asuntos por decidir',
   today: 'Hoy',
   screensLabel: 'Pantallas',
-  screens: { today: 'Hoy', gauges: 'Pluviómetros', settings: 'Ajustes' },
+  screens: { today: 'Hoy', urgent: 'Urgente', gauges: 'Pluviómetros', settings: 'Ajustes' },
   language: 'Idioma',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colores',
@@ -492,6 +507,15 @@ const es: Words = {
       seen: 'Esta página tuvo un error: {seen}',
       advice: 'Recargue la página. No se pierde nada guardado.',
     },
+    SIGN_IN_FAILED: {
+      seen: 'La dirección y la contraseña no corresponden.',
+      advice: 'Escriba ambas de nuevo, o pregunte a quien coordina.',
+    },
+    LINK_NOT_VALID: {
+      seen: 'El enlace ya se usó, es demasiado antiguo o se pidió en otro navegador.',
+      advice: 'Pida aquí un enlace nuevo y ábralo en este navegador.',
+    },
+    TOO_OFTEN: { seen: 'Demasiados intentos desde aquí.', advice: 'Espere unos minutos e inténtelo de nuevo.' },
   },
   keyGroups: { decide: 'Decidir', move: 'Moverse', look: 'Mirar', help: 'Ayuda' },
   keys: {

@@ -3,6 +3,7 @@ import { problemFrom } from '../../api/problemError.ts'
 import { Notice } from '../../ui/Notice.tsx'
 import { ScreenHeader } from '../../ui/ScreenHeader.tsx'
 import { useWords } from '../../words/WordsContext.tsx'
+import { AccessSection } from './AccessSection.tsx'
 import { RuleSection } from './RuleSection.tsx'
 import styles from './SettingsPage.module.css'
 import { useRule } from './useRule.ts'
@@ -24,6 +25,7 @@ export function SettingsPage({ tools }: { tools: ReactNode }) {
         ) : (
           <p role="status">{words.loading}</p>
         )}
+        <AccessSection />
       </main>
     </div>
   )
