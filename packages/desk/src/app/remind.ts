@@ -12,6 +12,7 @@ import { reminderHour } from './reminders/reminderHour.ts'
 import { reminderKey, reminderMessages } from './reminders/reminderMessages.ts'
 import { rollOfDay } from './reminders/rollOfDay.ts'
 import { type WhomToRemind, whomToRemind } from './reminders/whomToRemind.ts'
+import { firstNetwork } from './urgent/firstNetwork.ts'
 
 export type RemindPorts = Pick<Ports, 'ledger' | 'access' | 'outbox' | 'outgoingSettings' | 'clock' | 'newId'>
 
@@ -22,10 +23,9 @@ export interface RemindAsk {
 }
 
 export async function remind(ports: RemindPorts, ask: RemindAsk): Promise<Answer<Reminded>> {
-  const network = (await ports.ledger.networks())[0]
-  if (network === undefined) {
-    return refused('LEDGER_EMPTY', 'the ledger holds no network yet', 'Run "gaugewright import" or "gaugewright demo".')
-  }
+  const found = await firstNetwork(ports)
+  if (!found.ok) return found
+  const network = found.value
   const set = await ports.outgoingSettings.reminders(network.id)
   if (!ask.isLook && (set === null || !set.settings.isOn)) {
     return refused(

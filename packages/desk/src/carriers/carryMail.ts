@@ -40,6 +40,7 @@ export async function carryMail(
       const trouble = (error: SmtpTrouble): void => {
         done(progress.isStopped ? { kind: 'stopped' } : explainSmtp(error, progress.mayBeTaken))
       }
+      ask.signal?.addEventListener('abort', () => trouble(new Error('the desk closed before the server answered')))
       connection.once('error', trouble)
       connection.once('end', () => trouble(new Error('the server closed the connection')))
       const send = (): void => {

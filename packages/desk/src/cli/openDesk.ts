@@ -1,5 +1,6 @@
 /** Opens the desk, on loopback unless it is told otherwise, until asked to stop, then closes cleanly. */
 import { refused } from '../app/answer.ts'
+import { runOutgoing } from '../app/outgoing/runOutgoing.ts'
 import { warmDay } from '../app/warmDay.ts'
 import type { Ports } from '../ports/ports.ts'
 import { CommandStopped } from './commandStopped.ts'
@@ -23,16 +24,21 @@ export interface OpenDeskAsk {
 export async function openDesk(world: World, ports: Ports, ask: OpenDeskAsk): Promise<void> {
   const stopped = world.untilStopped()
   const server = await start(world, ports, ask)
-  const stopLearning = new AbortController()
+  const stopWork = new AbortController()
+  const { signal } = stopWork
+  const onFailure = tellFailure(world)
+  const outgoing = runOutgoing(ports, { signal, onFailure })
   try {
     await world.out.write(`Gaugewright is open at ${server.url} (ledger ${ask.ledger}). Ctrl+C closes it.\n`)
     // Learned and judged once before the first look; whatever goes wrong is told when somebody looks.
-    const warmed = warmDay(ports, { day: 'latest', signal: stopLearning.signal }).catch(() => undefined)
+    const warmed = warmDay(ports, { day: 'latest', signal }).catch(() => undefined)
     if (ask.open && world.out.isTerminal) await world.openBrowser(server.url).catch(() => undefined)
     await stopped
-    stopLearning.abort()
+    stopWork.abort()
     await warmed
   } finally {
+    stopWork.abort()
+    await outgoing
     await server.close()
   }
 }
@@ -42,7 +48,7 @@ async function start(
   ports: Ports,
   { port, host = LOOPBACK, publicUrl, tls }: OpenDeskAsk,
 ): Promise<RunningServer> {
-  const onFailure = (error: Error): void => void world.err.write(`${error.stack ?? error.message}\n`)
+  const onFailure = tellFailure(world)
   const candidates = port === undefined ? Array.from({ length: PORTS_TRIED }, (_, step) => FIRST_PORT + step) : [port]
   for (const candidate of candidates) {
     const server = await world.startServer(ports, {
@@ -59,4 +65,8 @@ async function start(
   throw new CommandStopped(
     refused('PORT_TAKEN', seen, 'Close what listens there, or give another with --port.').problem,
   )
+}
+
+function tellFailure(world: World): (error: Error) => void {
+  return (error) => void world.err.write(`${error.stack ?? error.message}\n`)
 }

@@ -20,6 +20,8 @@ export interface CarryAsk {
   queuedAtUtc: string
   /** Awaited at the last moment before the other side could take the message; on false it must not get the rest. */
   beforeTaken: () => Promise<boolean>
+  /** Aborted when the desk can wait no longer: what is known by then is told. */
+  signal?: AbortSignal | undefined
 }
 
 export interface Carriers {

@@ -78,6 +78,8 @@ export interface Outgoing extends NewOutgoing {
   receipt: string | null
   /** Its content is gone for good: it was secret and is sent, or its recipient was erased. */
   isEmptied: boolean
+  /** Discarded by a person, who may take that back. */
+  isRestorable: boolean
 }
 
 /** A message in the hands of one sender. */

@@ -17,6 +17,7 @@ import { announceAbsenceRoute } from './routes/announceAbsence.ts'
 import { askLinkRoute } from './routes/askLink.ts'
 import { auditTrailRoute } from './routes/auditTrail.ts'
 import { checkEntryRoute } from './routes/checkEntry.ts'
+import { chooseRemindersRoute } from './routes/chooseReminders.ts'
 import { closeUrgentRoute } from './routes/closeUrgent.ts'
 import { codedUrgentRoute } from './routes/codedUrgent.ts'
 import { decideRoute } from './routes/decide.ts'
@@ -25,6 +26,7 @@ import { evidenceForReadingRoute } from './routes/evidenceForReading.ts'
 import { exportAcceptedRoute } from './routes/exportAccepted.ts'
 import { exportDayRoute } from './routes/exportDay.ts'
 import { exportPersonRoute } from './routes/exportPerson.ts'
+import { exportShefRoute } from './routes/exportShef.ts'
 import { fieldForDayRoute } from './routes/fieldForDay.ts'
 import { fileUrgentRoute } from './routes/fileUrgent.ts'
 import { forgetPersonRoute } from './routes/forgetPerson.ts'
@@ -41,16 +43,24 @@ import { passOnRoute } from './routes/passOn.ts'
 import { photoRoute } from './routes/photo.ts'
 import { photosOfReportRoute } from './routes/photosOfReport.ts'
 import { previewRuleRoute } from './routes/previewRule.ts'
+import { readOutboxRoute } from './routes/readOutbox.ts'
+import { readOutgoingSettingsRoute } from './routes/readOutgoingSettings.ts'
 import { readRuleRoute } from './routes/readRule.ts'
+import { remindRoute } from './routes/remind.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
 import { revokeKeyRoute } from './routes/revokeKey.ts'
 import { sendReadingsRoute } from './routes/sendReadings.ts'
+import { sendTestMailRoute } from './routes/sendTestMail.ts'
+import { setMailRoute } from './routes/setMail.ts'
 import { setPasswordRoute } from './routes/setPassword.ts'
+import { setRemindersRoute } from './routes/setReminders.ts'
 import { setRoleRoute } from './routes/setRole.ts'
 import { setRuleRoute } from './routes/setRule.ts'
+import { settleOutgoingRoute } from './routes/settleOutgoing.ts'
 import { setUrgentSettingsRoute } from './routes/setUrgentSettings.ts'
 import { signInRoute } from './routes/signIn.ts'
 import { signOutRoute } from './routes/signOut.ts'
+import { stopRemindersRoute } from './routes/stopReminders.ts'
 import { undoDecisionRoute } from './routes/undoDecision.ts'
 import { undoUrgentRoute } from './routes/undoUrgent.ts'
 import { urgentFormRoute } from './routes/urgentForm.ts'
@@ -142,6 +152,16 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     mapLayersRoute,
     exportAcceptedRoute,
     exportDayRoute,
+    chooseRemindersRoute,
+    readOutboxRoute,
+    readOutgoingSettingsRoute,
+    remindRoute,
+    sendTestMailRoute,
+    setMailRoute,
+    setRemindersRoute,
+    settleOutgoingRoute,
+    stopRemindersRoute,
+    exportShefRoute,
     myGaugesRoute,
     myGaugeRoute,
     myRecordRoute,

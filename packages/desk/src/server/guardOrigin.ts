@@ -6,6 +6,13 @@ import type { FastifyInstance } from 'fastify'
 import { refused } from '../app/answer.ts'
 import { replyWith } from './reply.ts'
 
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** Posted to as a form, from any page or program; the address itself carries what proves the right to it. */
+    takesForms?: boolean
+  }
+}
+
 const SAFE_METHODS = new Set(['GET', 'HEAD', 'OPTIONS'])
 
 /** @param allowedHosts  host names without port, lower case; IPv6 in brackets */
@@ -19,7 +26,8 @@ export function guardOrigin(app: FastifyInstance, allowedHosts: readonly string[
         refused('HOST_REFUSED', `the host name "${host.slice(0, 80)}"`, `Open the desk as http://${allowedHosts[0]}.`),
       )
     }
-    if (SAFE_METHODS.has(request.method)) return
+    // A signed link in a letter: mail programs post to it from anywhere, and it can do that one thing only.
+    if (SAFE_METHODS.has(request.method) || request.routeOptions.config.takesForms === true) return
     const { origin } = request.headers
     const site = request.headers['sec-fetch-site']
     const isForeign = origin !== undefined && origin !== `http://${host}` && origin !== `https://${host}`

@@ -90,6 +90,7 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
         sentAtUtc: null,
         receipt: null,
         isEmptied: false,
+        isRestorable: false,
       })
       expect(await outbox.counts('north')).toMatchObject({ waiting: 1, sent: 0 })
       expect(await outbox.counts('south')).toMatchObject({ waiting: 0 })
@@ -241,6 +242,7 @@ export function outboxPromises(name: string, open: () => Promise<OpenedOutbox>):
       await outbox.handOver(token, at(1), leaseMs)
       await outbox.end(token, { kind: 'failed', error: '550 unknown' }, at(1))
       expect(codeOf(await outbox.discard('north', 'one', 'P', at(2)))).toBe('discarded')
+      expect(await outbox.message('north', 'one')).toMatchObject({ isRestorable: true })
       expect(await claim(3)).toEqual([])
       expect(codeOf(await outbox.restore('north', 'one', 'Q', at(4)))).toBe('failed')
       expect(codeOf(await outbox.retry('north', 'one', 'R', at(5)))).toBe('waiting')

@@ -8,15 +8,20 @@ import { type SendPorts, sendDue } from './sendDue.ts'
 
 const LOOK_MS = 1000
 const REMIND_EVERY_MS = 30_000
+/** How long closing waits for a mail server to answer. */
+const CLOSE_MS = 5000
 
 /** Each kind goes its own way: a mail server that does not answer holds up no webhook. */
 const kinds = ['mail', 'webhook', 'file'] as const
 
-/** Resolves soon after `signal` is aborted; a message that is under way is ended first. */
+/** Resolves soon after `signal` is aborted: a message that is under way has a few seconds to end. */
 export async function runOutgoing(
   ports: SendPorts & RemindPorts,
   { signal, onFailure }: { signal: AbortSignal; onFailure: (error: Error) => void },
 ): Promise<void> {
+  const giveUp = new AbortController()
+  const breakOff = (): void => void setTimeout(() => giveUp.abort(), CLOSE_MS).unref()
+  signal.addEventListener('abort', breakOff, { once: true })
   const every = async (ms: number, work: () => Promise<unknown>): Promise<void> => {
     while (!signal.aborted) {
       try {
@@ -29,7 +34,7 @@ export async function runOutgoing(
   }
   await Promise.all([
     every(REMIND_EVERY_MS, () => remindWhenDue(ports)),
-    ...kinds.map((kind) => every(LOOK_MS, () => sendDue(ports, { kinds: [kind], signal }))),
+    ...kinds.map((kind) => every(LOOK_MS, () => sendDue(ports, { kinds: [kind], signal, giveUp: giveUp.signal }))),
   ])
 }
 

@@ -2,7 +2,7 @@
  * Send what is due, once through: claims messages, carries each, writes down how it ended. May run in several processes at
  * once; the outbox gives each message to one of them. Nothing is sent of a kind that is not set up.
  */
-import type { Carried } from '../../ports/carriers.ts'
+import type { Carried, CarryAsk } from '../../ports/carriers.ts'
 import type { Claim, Ending, OutgoingKind } from '../../ports/outbox.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { nextTryMs } from './backoff.ts'
@@ -22,11 +22,14 @@ const ANSWER_MS: Record<OutgoingKind, number> = { mail: 11 * 60_000, webhook: 60
 export interface SendAsk {
   /** All that are set up, where left out. */
   kinds?: readonly OutgoingKind[]
+  /** No further message is begun. */
   signal?: AbortSignal
+  /** What is under way is broken off. */
+  giveUp?: AbortSignal
 }
 
 /** @returns how many were taken by the other side */
-export async function sendDue(ports: SendPorts, { kinds, signal }: SendAsk = {}): Promise<number> {
+export async function sendDue(ports: SendPorts, { kinds, signal, giveUp }: SendAsk = {}): Promise<number> {
   let sent = 0
   for (const { id: networkId } of await ports.ledger.networks()) {
     for (;;) {
@@ -41,14 +44,14 @@ export async function sendDue(ports: SendPorts, { kinds, signal }: SendAsk = {})
         newToken: ports.newId,
       })
       if (claims.length === 0) break
-      const ends = await Promise.all(claims.map((claim) => sendOne(ports, now, claim)))
+      const ends = await Promise.all(claims.map((claim) => sendOne(ports, now, claim, giveUp)))
       sent += ends.filter((isSent) => isSent).length
     }
   }
   return sent
 }
 
-async function sendOne(ports: SendPorts, now: CarriersNow, claim: Claim): Promise<boolean> {
+async function sendOne(ports: SendPorts, now: CarriersNow, claim: Claim, giveUp?: AbortSignal): Promise<boolean> {
   const { message, token } = claim
   const { outbox, clock } = ports
   let isHandedOver = false
@@ -56,7 +59,7 @@ async function sendOne(ports: SendPorts, now: CarriersNow, claim: Claim): Promis
     isHandedOver = await outbox.handOver(token, clock.nowUtc(), ANSWER_MS[message.content.kind])
     return isHandedOver
   }
-  const carried = await carry(ports, now, claim, beforeTaken).catch(
+  const carried = await carry(ports, now, claim, { beforeTaken, signal: giveUp }).catch(
     // A fault of ours in a carrier: what it had done by then is not known.
     (error: unknown): Carried => ({ kind: isHandedOver ? 'in doubt' : 'again', error: String(error) }),
   )
@@ -69,9 +72,9 @@ async function carry(
   { carriers, outgoingSecrets }: SendPorts,
   now: CarriersNow,
   { message }: Claim,
-  beforeTaken: () => Promise<boolean>,
+  how: Pick<CarryAsk, 'beforeTaken' | 'signal'>,
 ): Promise<Carried> {
-  const ask = { messageId: message.id, queuedAtUtc: message.queuedAtUtc, beforeTaken }
+  const ask = { messageId: message.id, queuedAtUtc: message.queuedAtUtc, ...how }
   const { content } = message
   switch (content.kind) {
     case 'mail':

@@ -1,7 +1,7 @@
 import type { NewOutgoing, Outgoing, OutgoingContent, OutgoingEvent, OutgoingState } from '../../ports/outbox.ts'
 
 /** A message as it is kept, with what only the outbox itself needs to know. */
-export interface OutgoingRecord extends Outgoing {
+export interface OutgoingRecord extends Omit<Outgoing, 'isRestorable'> {
   /** The last claim, kept until the next one, so that a late "sent" is still believed. */
   token: string | null
   leaseUntilUtc: string | null
@@ -41,7 +41,7 @@ export function queuedRecord(message: NewOutgoing): Step {
 /** What the world may see of it. */
 export function outgoingFrom(record: OutgoingRecord): Outgoing {
   const { token: _token, leaseUntilUtc: _lease, isHandedOver: _handed, discardedFrom: _before, ...message } = record
-  return message
+  return { ...message, isRestorable: record.discardedFrom !== null && !record.isEmptied }
 }
 
 /** Whom a message is for: a mail address in lower case, a webhook's address, a folder. */
