@@ -10,6 +10,12 @@ export const exportAcceptedAskSchema = z.object({
   unit: z.enum(['mm', 'in']).optional(),
 })
 
+/** The accepted record of a day as SHEF. `source`: who sends it, as a SHEF location. */
+export const exportShefAskSchema = z.object({
+  source: z.string().regex(/^[A-Z0-9_]{3,8}$/, '3 to 8 of A-Z, 0-9 and _'),
+  unit: z.enum(['mm', 'in']).optional(),
+})
+
 /** Positions are rounded to two decimals unless exact ones were asked for on the command line; observers are not named. */
 export const exportedDaySchema = z.object({
   type: z.literal('FeatureCollection'),
@@ -41,5 +47,6 @@ export const draftMessageSchema = z.object({
 })
 
 export type ExportAcceptedAsk = z.infer<typeof exportAcceptedAskSchema>
+export type ExportShefAsk = z.infer<typeof exportShefAskSchema>
 export type ExportedDay = z.infer<typeof exportedDaySchema>
 export type DraftMessage = z.infer<typeof draftMessageSchema>

@@ -45,8 +45,10 @@ export {
   draftMessageSchema,
   type ExportAcceptedAsk,
   type ExportedDay,
+  type ExportShefAsk,
   exportAcceptedAskSchema,
   exportedDaySchema,
+  exportShefAskSchema,
 } from './exports.ts'
 export {
   type GaugeHabitsAnswer,

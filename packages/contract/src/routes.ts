@@ -9,6 +9,7 @@ export const routes = {
   draftMessage: { method: 'GET', path: '/api/days/:day/message/:readingId' }, // -> draftMessageSchema
   exportDay: { method: 'GET', path: '/api/days/:day/gauges.geojson' }, // -> exportedDaySchema
   exportAccepted: { method: 'GET', path: '/api/accepted.csv' }, // exportAcceptedAskSchema as query -> text/csv
+  exportShef: { method: 'GET', path: '/api/days/:day/accepted.shef' }, // exportShefAskSchema as query -> text/plain
   readRule: { method: 'GET', path: '/api/rule' }, // -> ruleSchema
   setRule: { method: 'POST', path: '/api/rule' }, // setRuleAskSchema -> ruleSchema
   previewRule: { method: 'GET', path: '/api/rule/preview' }, // previewRuleAskSchema as query -> rulePreviewSchema, or lines

@@ -2,7 +2,7 @@
  * Bring files into the ledger: gauges first, then readings, all in one load. It is kept whole or not at all; with
  * `keepGood` the refused rows go to a file of their own and the rest is kept.
  */
-import { observingDays, parseInstant } from '@gaugewright/science'
+import { observingDays, parseInstant, type Unit } from '@gaugewright/science'
 import type { FileKind, IntakeFiles } from '../ports/intakeFiles.ts'
 import { IntakeRefusal } from '../ports/intakeRefusal.ts'
 import { LedgerError } from '../ports/ledgerError.ts'
@@ -32,7 +32,7 @@ async function takeFiles(
   ask: ImportAsk,
 ): Promise<ImportReport> {
   const kinds = await kindsOf(files, ask)
-  const unit = ask.unit ?? (kinds.some(({ kind }) => kind === 'readings') ? unitMissing() : 'mm')
+  const unit = ask.unit ?? (kinds.some(({ kind }) => kind === 'readings') ? unitMissing() : usualUnit(kinds))
   const { network, isNew } = importNetwork(await ledger.networks(), ask, unit)
   const answer = observingDays(network.timeZone, network.readingTime)
   if (answer.kind === 'problem') throw new IntakeRefusal(answer.code, `Found "${answer.seen}".`, answer.advice)
@@ -42,11 +42,14 @@ async function takeFiles(
   const book = new GaugeBook(network.id, await ledger.gauges(network.id))
 
   const load = await ledger.load(network.id)
-  const delivery = new Delivery({ files, load, ask, unit, days, latestDay, book, receivedAtUtc, newId })
+  const delivery = new Delivery({ files, load, ask, unit, days, latestDay, book, receivedAtUtc, newId, network })
   const reports: FileReport[] = []
   try {
     if (isNew) await load.saveNetwork(network)
     for (const { path, kind } of kinds) reports.push(await delivery.take(path, kind))
+    if (ask.delivery !== undefined) {
+      await load.keepDelivery({ ...ask.delivery, receivedAtUtc, answer: JSON.stringify(reports) })
+    }
     await load.commit()
   } catch (error) {
     await load.rollback()
@@ -65,8 +68,13 @@ async function kindsOf(files: IntakeFiles, ask: ImportAsk): Promise<{ path: stri
     const { columns, delimiter, encoding } = ask
     kinds.push({ path, kind: ask.kind ?? (await files.kindOf(path, { columns, delimiter, encoding })) })
   }
-  const order: Record<FileKind, number> = { stations: 0, gauges: 1, readings: 2, dly: 2 }
+  const order: Record<FileKind, number> = { stations: 0, gauges: 1, readings: 2, dly: 2, shef: 2 }
   return kinds.sort((one, other) => order[one.kind] - order[other.kind])
+}
+
+/** Only asked for a network that is made: SHEF is in inches unless it says otherwise. */
+function usualUnit(kinds: readonly { kind: FileKind }[]): Unit {
+  return kinds.some(({ kind }) => kind === 'shef') ? 'in' : 'mm'
 }
 
 function unitMissing(): never {

@@ -34,6 +34,8 @@ export async function importReadings(
 function readingFrom(row: ReadingRow, ask: ImportReadingsAsk, instants: DayInstants): Reading {
   const { firstDay, lastDay } = row
   const last = instants.of(lastDay)
+  const startsAtUtc = instants.of(firstDay - 1).endsAtUtc
+  const endsAtUtc = row.endsAtUtcMs === undefined ? last.endsAtUtc : formatInstant(row.endsAtUtcMs)
   return {
     id: ask.newId(),
     gaugeId: ask.gaugeIds[row.gauge] ?? '',
@@ -42,8 +44,9 @@ function readingFrom(row: ReadingRow, ask: ImportReadingsAsk, instants: DayInsta
     lastDay: last.day,
     amountUm: row.amountUm,
     isTrace: row.isTrace,
-    startsAtUtc: instants.of(firstDay - 1).endsAtUtc,
-    endsAtUtc: last.endsAtUtc,
+    // Read before the days that it covers have begun: at least a minute long.
+    startsAtUtc: startsAtUtc < endsAtUtc ? startsAtUtc : formatInstant((row.endsAtUtcMs ?? 0) - 60_000),
+    endsAtUtc,
     text: row.text,
     unit: row.unit,
     remark: row.remark,

@@ -15,6 +15,7 @@ import { addExportCommand } from './commands/export.ts'
 import { addExportPersonCommand } from './commands/exportPerson.ts'
 import { addHabitsCommand } from './commands/habits.ts'
 import { addImportCommand } from './commands/import.ts'
+import { addKeyCommand } from './commands/key.ts'
 import { addPeopleCommand } from './commands/people.ts'
 import { addRestoreCommand } from './commands/restore.ts'
 import { addRuleCommand } from './commands/rule.ts'
@@ -51,6 +52,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addCheckCommand,
     addExpectCommand,
     addExportCommand,
+    addKeyCommand,
     addBackupCommand,
     addRestoreCommand,
     addDoctorCommand,

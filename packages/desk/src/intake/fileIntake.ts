@@ -4,6 +4,7 @@ import { fileKind } from './fileKind.ts'
 import { readGaugeRows } from './gaugeRows.ts'
 import { openReadingFile } from './readingRows.ts'
 import { openRefusedOut } from './refusedOut.ts'
+import { openShefFile } from './shefRows.ts'
 import { readStationRows } from './stationRows.ts'
 
 /** The files of this computer. */
@@ -12,6 +13,7 @@ export const fileIntake: IntakeFiles = {
   readGauges: readGaugeRows,
   openReadings: openReadingFile,
   openDly: async (path, ask) => openDlyFile(path, ask),
+  openShef: openShefFile,
   readStations: readStationRows,
   refusedOut: openRefusedOut,
 }

@@ -4,6 +4,7 @@ import { IntakeRefusal } from '../ports/intakeRefusal.ts'
 import { openCsvTable } from './csvTable.ts'
 import { namedColumn } from './readingLayout.ts'
 import { placeText, quoted } from './refusal.ts'
+import { shefPattern } from './shefRows.ts'
 import { stationPattern } from './stationRows.ts'
 import { textBlocks } from './textBlocks.ts'
 
@@ -13,6 +14,7 @@ export async function fileKind(path: string, ask: CsvAsk): Promise<FileKind> {
   const start = (await texts.next()).value ?? ''
   await texts.return(undefined)
   if (/^[A-Z]{2}[A-Z0-9_-]{9}\d{6}[A-Z0-9]{4}[ \d-]{5}/.test(start)) return 'dly'
+  if (shefPattern.test(start)) return 'shef'
   if (stationPattern.test(start)) return 'stations'
   const table = await openCsvTable(path, { encoding: ask.encoding, delimiter: ask.delimiter })
   await table.blocks.return(undefined)
@@ -22,7 +24,7 @@ export async function fileKind(path: string, ask: CsvAsk): Promise<FileKind> {
   if ((has('lat') && has('lon')) || (has('x_m') && has('y_m'))) return 'gauges'
   throw new IntakeRefusal(
     'FILE_KIND_UNCLEAR',
-    `${placeText({ path, line: 1 })}: found ${quoted(table.header.join(table.delimiter))}, wanted the header of gauges (gauge,lat,lon,elev_m) or of readings (gauge,day,amount).`,
+    `${placeText({ path, line: 1 })}: found ${quoted(table.header.join(table.delimiter))}, wanted the header of gauges (gauge,lat,lon,elev_m) or of readings (gauge,day,amount), or SHEF.`,
     'Say which columns are which, for example --column day=NAME, or what the file holds with --kind.',
   )
 }

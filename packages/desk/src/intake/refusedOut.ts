@@ -62,6 +62,8 @@ function notWritable(path: string, error: unknown): IntakeRefusal {
 }
 
 function lineOf(row: RefusedRow, { header, delimiter }: FileShape): string {
+  // SHEF: the reason becomes a comment, and the line can be mended where it stands.
+  if (header === null && delimiter === ':') return `${row.fields[0] ?? ''} :${row.reason.replaceAll(':', ';')}`
   if (header === null) return `${(row.fields[0] ?? '').padEnd(DLY_LINE_LENGTH)} ${row.reason}`
   const fields = withReason(header).map((name, index) =>
     name === REASON_COLUMN ? row.reason : (row.fields[index] ?? ''),

@@ -1,7 +1,7 @@
 /** Files that people bring: gauges and readings from CSV, fixed-width archives and their station lists. */
-import type { EpochDay, Unit } from '@gaugewright/science'
+import type { AcceptWindow, EpochDay, ObservingDays, Unit } from '@gaugewright/science'
 
-export type FileKind = 'gauges' | 'readings' | 'dly' | 'stations'
+export type FileKind = 'gauges' | 'readings' | 'dly' | 'shef' | 'stations'
 
 export interface TextAsk {
   /** A label of the WHATWG Encoding standard, e.g. `windows-1252`; default UTF-8, or what the byte-order mark says. */
@@ -55,6 +55,13 @@ export interface DlyAsk extends TextAsk, RowsAsk {
   wereInches: boolean
 }
 
+export interface ShefAsk extends TextAsk, RowsAsk {
+  days: ObservingDays
+  window: AcceptWindow
+  /** From which a date without its year is the nearest. */
+  nowUtcMs: number
+}
+
 /** One reading of a file, by itself in order. */
 export interface ReadingRow {
   line: number
@@ -62,6 +69,8 @@ export interface ReadingRow {
   gauge: number
   firstDay: EpochDay
   lastDay: EpochDay
+  /** When the gauge was read, where the file says it; the end of the last day otherwise. */
+  endsAtUtcMs?: number
   amountUm: number
   isTrace: boolean
   unit: Unit
@@ -78,7 +87,7 @@ export interface RefusedRow {
 }
 
 export interface FileShape {
-  /** Null for fixed-width files, whose rows are one field. */
+  /** Null for fixed-width files and SHEF, whose rows are one field. */
   header: string[] | null
   delimiter: string
 }
@@ -130,6 +139,7 @@ export interface IntakeFiles {
   readGauges: (path: string, ask: GaugesAsk) => Promise<GaugesOfFile>
   openReadings: (path: string, ask: ReadingsAsk) => Promise<ReadingStream>
   openDly: (path: string, ask: DlyAsk) => Promise<ReadingStream>
+  openShef: (path: string, ask: ShefAsk) => Promise<ReadingStream>
   readStations: (path: string, ask: TextAsk) => Promise<Map<string, GaugeRow>>
   refusedOut: (path: string, shape: () => FileShape) => RefusedOut
 }

@@ -1,5 +1,5 @@
 import type { Problem } from '@gaugewright/contract'
-import type { AmountProblemCode, AmountQuestionCode, FillProblemCode } from '@gaugewright/science'
+import type { AmountProblemCode, AmountQuestionCode, FillProblemCode, ShefProblemCode } from '@gaugewright/science'
 
 /** Every way in which a file, or a row of it, can be refused; each has its row in docs/errors.md. */
 export type IntakeCode =
@@ -35,6 +35,7 @@ export type IntakeCode =
   | AmountProblemCode
   | AmountQuestionCode
   | FillProblemCode
+  | ShefProblemCode
 
 /**
  * Thrown by a reader of files to leave a deep loop, and while rows are drawn from a stream. The message names the file,

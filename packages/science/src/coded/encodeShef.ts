@@ -35,7 +35,8 @@ export interface ShefTable {
   codes: readonly string[]
   units: 'english' | 'metric'
   isRevision?: boolean
-  rows: readonly { location: string; data: readonly (ShefDatum | null)[] }[]
+  /** `observedAtUtcMs`: where a station was read at another time than the table's. */
+  rows: readonly { location: string; observedAtUtcMs?: number | undefined; data: readonly (ShefDatum | null)[] }[]
 }
 
 const LINE_WIDTH = 80
@@ -100,8 +101,8 @@ export function encodeShefTable(table: ShefTable): ShefText {
       const data = row.data.map((datum, index) =>
         datum === null ? '' : datumText(datum, table.codes[index] as string, table.units),
       )
-      // A first value that is not reported needs its slash to stand apart from the location.
-      text += `${location(row.location)} ${data.join('/').replace(/\/+$/, '')}`.trimEnd()
+      const group = rowTime(row.observedAtUtcMs ?? table.observedAtUtcMs, table.observedAtUtcMs)
+      text += `${location(row.location)} ${group}${data.join('/').replace(/\/+$/, '')}`.trimEnd()
       text += '\n'
     }
     return `${text}.END\n`
@@ -149,6 +150,17 @@ function digitsOf(utcMs: number): [string, string] {
   const { year, month, day, hour, minute, second } = wallOfInstant(utcMs, 'UTC')
   if (year < 1000 || year > 9999) throw new CannotSay(`the year ${year}`, 'a year from 1000 to 9999')
   return [`${year}${two(month)}${two(day)}`, `${two(hour)}${two(minute)}${two(second)}`]
+}
+
+/** The group that moves a station from the time of its table to its own, and the slash behind it. */
+function rowTime(ownMs: number, tableMs: number): string {
+  if (ownMs === tableMs) return ''
+  const [date, clock] = digitsOf(ownMs)
+  const [tableDate] = digitsOf(tableMs)
+  const time = clock.endsWith('00') ? clock.slice(0, 4) : clock
+  if (date === tableDate) return `DH${time}/`
+  if (date.slice(0, 4) === tableDate.slice(0, 4)) return `DM${date.slice(4)}${time}/`
+  return date.slice(0, 2) === tableDate.slice(0, 2) ? `DY${date.slice(2)}${time}/` : `DT${date}${time}/`
 }
 
 function location(text: string): string {

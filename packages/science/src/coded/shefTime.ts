@@ -46,7 +46,7 @@ function yearsFor(digits: string, thisYear: number): number[] {
  * leaves out below its own unit is 0 within the hour; above it and between, all stays.
  */
 export function applyDateGroup(wall: WallTime, unit: string, digits: string): WallTime | null {
-  if (digits.length === 0 || digits.length > 10) return null
+  if (digits.length === 0 || digits.length > 14) return null
   if (unit === 'J') return applyJulian(wall, digits)
   if (unit === 'T')
     return digits.length < 4

@@ -116,20 +116,44 @@ describe('SHEF', () => {
       observedAtUtcMs: instantMs,
       createdAtUtcMs: fc.option(minuteMs),
       units: fc.constantFrom('english' as const, 'metric' as const),
-      rows: fc.uniqueArray(fc.record({ location, data: fc.array(fc.option(datum), { maxLength: 3 }) }), {
-        selector: (row) => row.location,
-        maxLength: 30,
-      }),
+      rows: fc.uniqueArray(
+        fc.record({
+          location,
+          minutesLate: fc.integer({ min: -3000, max: 3000 }),
+          data: fc.array(fc.option(datum), { maxLength: 3 }),
+        }),
+        {
+          selector: (row) => row.location,
+          maxLength: 30,
+        },
+      ),
     })
     void fc.assert(
       fc.property(table, (given) => {
-        const encoded = encodeShefTable({ ...given, codes })
+        const encoded = encodeShefTable({
+          ...given,
+          codes,
+          rows: given.rows.map((row) => ({
+            ...row,
+            observedAtUtcMs: given.observedAtUtcMs + row.minutesLate * 60_000,
+          })),
+        })
         if (encoded.kind !== 'text') throw new Error(`${encoded.seen}: ${encoded.wanted}`)
         const decoded = decodeShef(encoded.text, { nowUtcMs })
         expect(decoded.problems).toEqual([])
         const wanted = given.rows.flatMap((row) =>
           row.data.flatMap((one, index) =>
-            one === null ? [] : [[row.location, codes[index], one, given.observedAtUtcMs, given.createdAtUtcMs]],
+            one === null
+              ? []
+              : [
+                  [
+                    row.location,
+                    codes[index],
+                    one,
+                    given.observedAtUtcMs + row.minutesLate * 60_000,
+                    given.createdAtUtcMs,
+                  ],
+                ],
           ),
         )
         expect(

@@ -1,7 +1,7 @@
 /** One delivery of files while it is being taken: what all of its files share, and each file in its turn. */
 import type { EpochDay, ObservingDays, Unit } from '@gaugewright/science'
 import type { FileKind, FileShape, IntakeFiles, RefusedOut } from '../../ports/intakeFiles.ts'
-import type { LedgerLoad } from '../../ports/ledger.ts'
+import type { LedgerLoad, NetworkSettings } from '../../ports/ledger.ts'
 import { importGauges } from '../importGauges.ts'
 import { importReadings } from '../importReadings.ts'
 import type { GaugeBook } from './gaugeBook.ts'
@@ -18,6 +18,7 @@ export interface DeliveryTerms {
   days: ObservingDays
   latestDay: EpochDay
   book: GaugeBook
+  network: NetworkSettings
   receivedAtUtc: string
   newId: () => string
 }
@@ -79,14 +80,16 @@ export class Delivery {
       return
     }
     const seen = this.#seen
-    const stream = await openReadingStream(files, kind, { path, unit, ask, book, seen, latestDay, onRefused })
+    const { days, network, receivedAtUtc } = this.#terms
+    const of = { path, unit, ask, book, seen, latestDay, onRefused, days, network, receivedAtUtc }
+    const stream = await openReadingStream(files, kind, of)
     onShape(stream)
     const met = { added: 0, changed: 0, same: 0 }
     report.readings = await importReadings(load, {
       stream,
-      days: this.#terms.days,
+      days,
       gaugeIds: book.ids,
-      receivedAtUtc: this.#terms.receivedAtUtc,
+      receivedAtUtc,
       newId: this.#terms.newId,
       beforeBlock: async () => {
         const gauges = book.takeMet()

@@ -1,4 +1,5 @@
 import type { Unit } from '@gaugewright/science'
+import type { Delivery } from '../../ports/deliveries.ts'
 import type { DayFormat, FileKind } from '../../ports/intakeFiles.ts'
 import type { AppendResult, NetworkSettings, SaveResult } from '../../ports/ledger.ts'
 
@@ -31,6 +32,8 @@ export interface ImportAsk {
   wereInches: boolean
   /** Take the good rows, and write the others here; with several files, one such file for each, numbered. */
   keepGood?: string | undefined
+  /** Kept with the readings, in the same step, so that it is known to have come. */
+  delivery?: Pick<Delivery, 'key' | 'bodyHash' | 'sender' | 'name'> | undefined
   onProgress?: ((path: string, done: number, total: number) => void) | undefined
 }
 

@@ -1,13 +1,14 @@
-import type { EpochDay, Unit } from '@gaugewright/science'
+import { type EpochDay, type ObservingDays, parseInstant, type Unit, usualWindow } from '@gaugewright/science'
 import type { IntakeFiles, ReadingStream, RefusedRow, RowsAsk } from '../../ports/intakeFiles.ts'
+import type { NetworkSettings } from '../../ports/ledger.ts'
 import type { GaugeBook } from './gaugeBook.ts'
 import type { ImportAsk } from './importAsk.ts'
 import type { SeenReadings } from './seenReadings.ts'
 
 /** Open a file of readings with what the user said about it. */
 export async function openReadingStream(
-  files: Pick<IntakeFiles, 'openReadings' | 'openDly'>,
-  kind: 'readings' | 'dly',
+  files: Pick<IntakeFiles, 'openReadings' | 'openDly' | 'openShef'>,
+  kind: 'readings' | 'dly' | 'shef',
   of: {
     path: string
     unit: Unit
@@ -16,6 +17,9 @@ export async function openReadingStream(
     seen: SeenReadings
     latestDay: EpochDay
     onRefused: ((row: RefusedRow) => void) | undefined
+    days: ObservingDays
+    network: Pick<NetworkSettings, 'acceptWindowMin'>
+    receivedAtUtc: string
   },
 ): Promise<ReadingStream> {
   const { ask, path } = of
@@ -31,6 +35,12 @@ export async function openReadingStream(
   }
   if (kind === 'dly') {
     return await files.openDly(path, { ...rowsAsk, ...textAsk, flagged: ask.flagged, wereInches: ask.wereInches })
+  }
+  if (kind === 'shef') {
+    const { acceptWindowMin } = of.network
+    const window = { ...usualWindow, beforeMin: acceptWindowMin, afterMin: acceptWindowMin }
+    const nowUtcMs = parseInstant(of.receivedAtUtc) ?? 0
+    return await files.openShef(path, { ...rowsAsk, ...textAsk, days: of.days, window, nowUtcMs })
   }
   return await files.openReadings(path, {
     ...rowsAsk,

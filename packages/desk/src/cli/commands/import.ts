@@ -13,7 +13,7 @@ import type { World } from '../world.ts'
 interface ImportOptions {
   db: string
   unit?: 'mm' | 'in'
-  kind?: 'gauges' | 'readings' | 'dly'
+  kind?: 'gauges' | 'readings' | 'dly' | 'shef'
   stations?: string
   column?: Record<string, string>
   dateFormat: DayFormat
@@ -36,11 +36,11 @@ interface ImportOptions {
 export function addImportCommand(program: Command, world: World): void {
   program
     .command('import')
-    .description('gauges and readings from CSV (.gz too) or GHCN-Daily .dly, whole or not at all')
-    .argument('<files...>', 'GAUGES.csv, READINGS.csv, *.dly, station list; told apart by their first lines')
+    .description('gauges and readings from CSV (.gz too), SHEF or GHCN-Daily .dly, whole or not at all')
+    .argument('<files...>', 'GAUGES.csv, READINGS.csv, SHEF, *.dly, station list; told apart by their first lines')
     .option('--db <file>', 'ledger file, made where there is none', usualLedger)
     .addOption(new Option('--unit <unit>', 'unit of the amounts in tables of readings').choices(['mm', 'in']))
-    .addOption(new Option('--kind <kind>', 'what the files hold').choices(['gauges', 'readings', 'dly']))
+    .addOption(new Option('--kind <kind>', 'what the files hold').choices(['gauges', 'readings', 'dly', 'shef']))
     .option('--stations <file>', 'list of stations that goes with .dly files')
     .option('--column <field=name>', 'our word for a column and its name in the file; may be repeated', columnOption)
     .addOption(new Option('--date-format <format>', 'how days are written').choices(dayFormats).default('iso'))
