@@ -1,6 +1,6 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { MyApp } from './app/my/MyApp.tsx'
+import { ObserverApp } from './app/my/ObserverApp.tsx'
 import { applySavedTheme } from './app/theme.ts'
 import './app/tokens.css'
 import './app/base.css'
@@ -13,6 +13,6 @@ if (import.meta.env.PROD && 'serviceWorker' in navigator) {
 }
 createRoot(document.getElementById('root')!).render(
   <StrictMode>
-    <MyApp />
+    <ObserverApp />
   </StrictMode>,
 )

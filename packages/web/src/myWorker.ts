@@ -4,6 +4,7 @@
  */
 import { cleanupOutdatedCaches, type PrecacheEntry, precacheAndRoute } from 'workbox-precaching'
 import { sendWaiting } from './api/my/sendWaiting.ts'
+import { sendUrgent } from './api/urgentForm/sendUrgent.ts'
 
 declare const __KEPT_FILES__: PrecacheEntry[]
 
@@ -21,4 +22,4 @@ precacheAndRoute(__KEPT_FILES__, { ignoreURLParametersMatching: [/./], cleanURLs
 
 worker.addEventListener('install', (event) => (event as WorkerEvent).waitUntil(worker.skipWaiting()))
 worker.addEventListener('activate', (event) => (event as WorkerEvent).waitUntil(worker.clients.claim()))
-worker.addEventListener('sync', (event) => (event as WorkerEvent).waitUntil(sendWaiting()))
+worker.addEventListener('sync', (event) => (event as WorkerEvent).waitUntil(Promise.all([sendUrgent(), sendWaiting()])))

@@ -28,7 +28,7 @@ interface Props {
 /** The observer's form for urgent reports: safety, two touches, and more afterwards. Works without a signal. */
 export function UrgentFormPage({ gauge, homeHref }: Props) {
   const { form, problem } = useUrgentForm(gauge)
-  const [chosen, setLanguage] = useStored('gaugewright.language', '')
+  const [chosen, setLanguage] = useStored('gaugewright.my.language', '')
   const language = readLanguage(chosen) ?? readLanguage(navigator.language) ?? form?.network.language ?? 'en'
   const words = wordsOf[language]
   useEffect(() => {

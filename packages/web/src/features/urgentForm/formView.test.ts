@@ -1,5 +1,6 @@
+import { urgentKinds } from '@gaugewright/contract'
 import { expect, it } from 'vitest'
-import { hashOf, isFormHash, viewFromHash } from './useFormView.ts'
+import { hashOf, isFormHash, viewFromHash } from './formView.ts'
 
 it('each view of the form has an address of its own', () => {
   for (const view of [
@@ -17,4 +18,8 @@ it('what is no view of it leads to its start, and other addresses are not its ow
   expect(viewFromHash('#urgent/frogs')).toEqual({ at: 'start' })
   expect(viewFromHash('#urgent/report/')).toEqual({ at: 'start' })
   expect([isFormHash('#urgently'), isFormHash('#record'), isFormHash('')]).toEqual([false, false, false])
+})
+
+it('every kind of report has its view', () => {
+  for (const kind of urgentKinds) expect(viewFromHash(`#urgent/${kind}`)).toEqual({ at: 'first', kind })
 })
