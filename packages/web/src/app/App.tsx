@@ -7,6 +7,8 @@ import { SettingsScreen } from './SettingsScreen.tsx'
 import { SignInGate } from './SignInGate.tsx'
 import { SignInScreen } from './SignInScreen.tsx'
 import { TodayScreen } from './TodayScreen.tsx'
+import { UrgentScreen } from './UrgentScreen.tsx'
+import { UrgentWatch } from './UrgentWatch.tsx'
 
 /** The desk is on this computer: it is asked even when the browser believes to be offline. */
 const client: QueryClient = new QueryClient({
@@ -40,7 +42,11 @@ export function App() {
         </Route>
         <Route>
           <SignInGate>
+            <UrgentWatch />
             <Switch>
+              <Route path="/urgent/:report?">
+                <UrgentScreen />
+              </Route>
               <Route path="/gauges/:code?">
                 <GaugesScreen />
               </Route>

@@ -4,6 +4,7 @@ import { useLocation, useRoute, useSearchParams } from 'wouter'
 import { reviewQuery } from '../api/queries.ts'
 import { FieldMap } from '../features/fieldMap/FieldMap.tsx'
 import { TodayPage } from '../features/today/TodayPage.tsx'
+import { UrgentStrip } from '../features/urgent/UrgentStrip.tsx'
 import { WordsProvider } from '../words/WordsContext.tsx'
 import { useWordsInUse } from './useWordsInUse.ts'
 import { ViewMenu } from './ViewMenu.tsx'
@@ -25,6 +26,7 @@ export function TodayScreen() {
   const pathOf = (to: string) => (to === review.data?.lastDay ? '/' : `/days/${to}`)
   return (
     <WordsProvider value={inUse}>
+      <UrgentStrip />
       <TodayPage
         dayAsked={dayAsked}
         gaugeId={search.get('gauge')}

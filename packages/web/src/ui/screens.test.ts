@@ -17,6 +17,7 @@ describe('screens', () => {
     const at = (path: string) => screens.filter(({ holds }) => holds(path)).map(({ id }) => id)
     expect(at('/')).toEqual(['today'])
     expect(at('/days/2026-07-16')).toEqual(['today'])
+    expect(at('/urgent')).toEqual(['urgent'])
     expect(at('/gauges')).toEqual(['gauges'])
     expect(at('/gauges/N1NYK')).toEqual(['gauges'])
     expect(at('/settings')).toEqual(['settings'])
@@ -25,6 +26,7 @@ describe('screens', () => {
 
   it('a digit goes to its screen; chords and other keys belong to others', () => {
     expect(press('1')?.id).toBe('today')
+    expect(press('2')?.id).toBe('urgent')
     expect(press('3')?.id).toBe('gauges')
     expect(press('8')?.id).toBe('settings')
     expect(press('1', { ctrlKey: true })).toBeNull()
