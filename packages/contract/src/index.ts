@@ -170,12 +170,12 @@ export {
   setRemindersAskSchema,
   settleOutgoingAskSchema,
 } from './outgoing.ts'
+export { photoLimits } from './photoLimits.ts'
 export {
   type AddPhotoAsk,
   addPhotoAskSchema,
   type Photo,
   type PhotosOfReport,
-  photoLimits,
   photoSchema,
   photosOfReportSchema,
 } from './photos.ts'
@@ -224,23 +224,17 @@ export {
   type WireDecision,
 } from './today.ts'
 export {
-  damages,
   type FileUrgent,
   type FileUrgentAsk,
   type FileUrgentInput,
   fileUrgentAskSchema,
   fileUrgentSchema,
-  floodedThings,
   floodingSchema,
-  groundCovers,
   type HailSeen,
   hailObjectNames,
   hailSchema,
-  largestStoneMm,
   type Stone,
-  stoneMeasures,
   stoneSchema,
-  stoneShapes,
   type UrgentForm,
   type UrgentFormAsk,
   type UrgentKind,
@@ -248,12 +242,10 @@ export {
   type UrgentWhere,
   urgentFormAskSchema,
   urgentFormSchema,
-  urgentKinds,
   urgentRainSchema,
   urgentSeenSchema,
   urgentSnowSchema,
   urgentWhereSchema,
-  waterDepths,
   windSchema,
 } from './urgent.ts'
 export {
@@ -301,6 +293,16 @@ export {
   urgentStates,
   type WireStorm,
 } from './urgentDesk.ts'
+export {
+  damages,
+  floodedThings,
+  groundCovers,
+  largestStoneMm,
+  stoneMeasures,
+  stoneShapes,
+  urgentKinds,
+  waterDepths,
+} from './urgentLists.ts'
 export {
   type ChangedFinding,
   changedFindingSchema,
