@@ -19,6 +19,8 @@ const steps = { mm: [0.1, 0.2, 0.5, 1, 2, 5, 10], inch: [0.254, 0.508, 1.27, 2.5
 const finelyWritten = 0.01
 /** Part of the amounts that mistakes put on any multiple; what is more than this is a way of reading. */
 const mistakenShare = 0.03
+/** Days of history used at most, latest first: observers change. */
+const daysUsed = 3650
 /** Readings at which a gauge's own record weighs as much as the network's. */
 const readingsToTell = 12
 const rounds = 25
@@ -36,7 +38,7 @@ export function noRounding(like: Rounding, gaugeCount: number): Rounding {
 export function learnRounding(history: DailyTable): Rounding {
   const n = history.gaugeCount
   const amounts: { gauge: number; mm: number }[] = []
-  for (let i = 0; i < history.amountMm.length; i++) {
+  for (let i = n * Math.max(0, history.dayCount - daysUsed); i < history.amountMm.length; i++) {
     const mm = history.amountMm[i]!
     if (history.spanDays[i] === 1 && mm > 0) amounts.push({ gauge: i % n, mm })
   }

@@ -3,6 +3,7 @@ import { learnCorrelation } from '../expectation/learnCorrelation.ts'
 import { mistakeShare } from '../mistakes/rates.ts'
 import type { DailyTable } from '../network/dailyTable.ts'
 import type { GaugeSet } from '../network/gaugeSet.ts'
+import { latestRows } from '../network/tableRows.ts'
 import { learnHabits } from './learnHabits.ts'
 import { learnSpread, usualSpread } from './learnSpread.ts'
 import { type Model, modelVersion } from './model.ts'
@@ -12,6 +13,8 @@ import { type Model, modelVersion } from './model.ts'
  * of them by too little to matter [Davids2019].
  */
 const usualMistakeRate = 0.045
+/** Days of history that the calibration is learned from at most, latest first: networks and observers change. */
+const daysUsed = 3650
 /** 1.00 in (maker's data sheets of 4-inch gauges). */
 const usualTubeMm = 25.4
 
@@ -29,7 +32,7 @@ export function learnModel(gauges: GaugeSet, history: DailyTable): Model {
     slipShare: new Float64Array(gauges.ids.length).fill(1),
     tubeMm: usualTubeMm,
   }
-  model.spread = learnSpread(gauges, history, model)
+  model.spread = learnSpread(gauges, latestRows(history, Math.min(history.dayCount, daysUsed)), model)
   learnHabits(gauges, history, model)
   return model
 }
