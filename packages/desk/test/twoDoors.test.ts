@@ -10,12 +10,14 @@ const src = join(import.meta.dirname, '../src')
 const oneDoor: Record<string, string> = {
   'cli/importFiles':
     'files are brought in by the person who has them on this computer; uploads come with access rights',
+  'cli/takeFromFolder': 'a folder is a door of its own, on this computer',
   'cli/makeDemo': 'makes a ledger, and so comes before any desk is open',
   'cli/runArchive': 'screens files without a ledger',
   'server/addPhoto': 'photos come from the observer’s page',
   'server/announceAbsence': 'the observer’s page',
   'server/checkEntry': 'asked while somebody types on the observer’s page',
   'server/askLink': 'asks for a link to be mailed to the browser that asks',
+  'server/stopReminders': 'the link in a note; the command line has "remind choose"',
   'server/signIn': 'signs a browser in; the command line is used by whoever holds the file',
   'server/signOut': 'ends the session of a browser',
   'server/useLink': 'signs in the browser that asked for the link',

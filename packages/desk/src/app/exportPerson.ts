@@ -7,7 +7,7 @@ import { wirePerson } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
 export async function exportPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'urgent' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'urgent' | 'clock' | 'newId'>,
   ask: PersonAsk,
   doer: Doer,
 ): Promise<Answer<PersonExport>> {
@@ -20,12 +20,15 @@ export async function exportPerson(
   const gauges: unknown[] = []
   const readings: unknown[] = []
   const mails: unknown[] = []
+  const reminders: unknown[] = []
   for (const { id } of await ledger.networks()) {
     for (const gauge of await ledger.gauges(id)) {
       if (!person.gauges.includes(gauge.id)) continue
       gauges.push(gauge)
       readings.push(...(await ledger.readingsOfGauge(id, gauge.id, '0001-01-01', '9999-12-31')))
     }
+    const choice = (await ports.outgoingSettings.choices(id)).get(person.id)
+    if (choice !== undefined) reminders.push(choice)
     if (person.mail !== null) mails.push(...(await outbox.toRecipient(id, person.mail)).map(withoutSecret))
   }
   return answered({
@@ -37,6 +40,7 @@ export async function exportPerson(
       decisions: await ledger.decisionsBy(person.id),
       urgentReports: await ports.urgent.byPerson(person.id),
       mails,
+      reminders,
       sessions: (await access.sessionsOf(person.id, madeAtUtc)).map(({ startedAtUtc, endsAtUtc }) => ({
         startedAtUtc,
         endsAtUtc,

@@ -11,7 +11,7 @@ import { wirePeople } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
 export async function forgetPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'urgent' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'urgent' | 'clock' | 'newId'>,
   ask: PersonAsk,
   doer: Doer,
 ): Promise<Answer<People>> {
@@ -31,6 +31,7 @@ export async function forgetPerson(
     if (theirs.length > 0) await ledger.saveGauges(theirs.map((gauge) => ({ ...gauge, observerName: null })))
     if (person.mail !== null) await outbox.forgetRecipient(id, person.mail, 'erasure', clock.nowUtc())
   }
+  await ports.outgoingSettings.forgetPerson(person.id)
   await ledger.forgetPerson(person.id)
   await ports.urgent.forgetPerson(person.id)
   await access.forget(person.id)

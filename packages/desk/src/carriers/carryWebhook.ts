@@ -8,20 +8,9 @@ import type { WebhookContent } from '../ports/outbox.ts'
 
 const SILENCE_MS = 15_000
 const LONGEST = 300
-/** The call certainly never reached the receiver. */
-const neverReached = new Set([
-  'ECONNREFUSED',
-  'ENOTFOUND',
-  'EAI_AGAIN',
-  'EHOSTUNREACH',
-  'ENETUNREACH',
-  'UND_ERR_CONNECT_TIMEOUT',
-  'CERT_HAS_EXPIRED',
-  'DEPTH_ZERO_SELF_SIGNED_CERT',
-  'SELF_SIGNED_CERT_IN_CHAIN',
-  'UNABLE_TO_VERIFY_LEAF_SIGNATURE',
-  'ERR_TLS_CERT_ALTNAME_INVALID',
-])
+/** Codes of Node with which a call certainly never reached the receiver. */
+const neverReached =
+  /^(ECONNREFUSED|ENOTFOUND|EAI_AGAIN|EHOSTUNREACH|ENETUNREACH|UND_ERR_CONNECT_TIMEOUT)$|CERT|UNABLE_TO_VERIFY/
 /** The receiver may be at work on it though a machine between gave up. */
 const doubtful = new Set([408, 502, 504])
 
@@ -52,7 +41,7 @@ export async function carryWebhook(
   } catch (error) {
     const cause = (error as { cause?: { code?: string; message?: string } }).cause
     const text = (cause?.message ?? (error as Error).message).replace(/\s+/g, ' ').slice(0, LONGEST)
-    return neverReached.has(cause?.code ?? '') ? { kind: 'again', error: text } : { kind: 'in doubt', error: text }
+    return neverReached.test(cause?.code ?? '') ? { kind: 'again', error: text } : { kind: 'in doubt', error: text }
   }
 }
 

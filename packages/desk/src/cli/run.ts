@@ -16,11 +16,15 @@ import { addExportPersonCommand } from './commands/exportPerson.ts'
 import { addHabitsCommand } from './commands/habits.ts'
 import { addImportCommand } from './commands/import.ts'
 import { addKeyCommand } from './commands/key.ts'
+import { addMailCommand } from './commands/mail.ts'
+import { addOutboxCommand } from './commands/outbox.ts'
 import { addPeopleCommand } from './commands/people.ts'
+import { addRemindCommand } from './commands/remind.ts'
 import { addRestoreCommand } from './commands/restore.ts'
 import { addRuleCommand } from './commands/rule.ts'
 import { addServeCommand } from './commands/serve.ts'
 import { addUndoCommand } from './commands/undo.ts'
+import { addWatchCommand } from './commands/watch.ts'
 import type { World } from './world.ts'
 
 /** @param words  what stands after the name of the program */
@@ -46,11 +50,15 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addUndoCommand,
     addHabitsCommand,
     addRuleCommand,
+    addRemindCommand,
+    addOutboxCommand,
+    addMailCommand,
     addPeopleCommand,
     addAuditCommand,
     addExportPersonCommand,
     addCheckCommand,
     addExpectCommand,
+    addWatchCommand,
     addExportCommand,
     addKeyCommand,
     addBackupCommand,
