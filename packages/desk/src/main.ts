@@ -8,6 +8,7 @@ import { outgoingSecretsFrom } from './carriers/outgoingSecretsFrom.ts'
 import { run } from './cli/run.ts'
 import type { TextOut, World } from './cli/world.ts'
 import { fileIntake } from './intake/fileIntake.ts'
+import { folders } from './intake/folders.ts'
 import { readGaugesFile, readReadingsFile } from './intake/readTables.ts'
 import { redrawPhoto } from './intake/redrawPhoto.ts'
 import { isLoopbackHost, listenOn } from './server/listenOn.ts'
@@ -26,6 +27,7 @@ const world: World = {
   }),
   ledgerFiles: sqliteLedgerFiles,
   intakeFiles: fileIntake,
+  folders,
   archiveFiles: { readPlaces: readGaugesFile, readReadings: readReadingsFile },
   startServer: listenOn,
   isLoopback: isLoopbackHost,

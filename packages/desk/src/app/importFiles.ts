@@ -32,6 +32,7 @@ async function takeFiles(
   ask: ImportAsk,
 ): Promise<ImportReport> {
   const kinds = await kindsOf(files, ask)
+  if (ask.readingsOnly === true) refuseOtherKinds(kinds)
   const unit = ask.unit ?? (kinds.some(({ kind }) => kind === 'readings') ? unitMissing() : usualUnit(kinds))
   const { network, isNew } = importNetwork(await ledger.networks(), ask, unit)
   const answer = observingDays(network.timeZone, network.readingTime)
@@ -58,6 +59,18 @@ async function takeFiles(
   }
   await delivery.placeRefused()
   return { network, networkIsNew: isNew, files: reports }
+}
+
+function refuseOtherKinds(kinds: readonly { path: string; kind: FileKind }[]): void {
+  if (kinds.length === 0)
+    throw new IntakeRefusal('NO_READINGS', 'It brings no table of readings and no SHEF.', 'Attach one.')
+  const other = kinds.find(({ kind }) => kind === 'gauges' || kind === 'stations')
+  if (other === undefined) return
+  throw new IntakeRefusal(
+    'FILE_KIND_UNCLEAR',
+    `Found ${other.kind}, wanted readings.`,
+    'Send readings by this way alone.',
+  )
 }
 
 /** Stations and gauges before readings; otherwise in the order given. */

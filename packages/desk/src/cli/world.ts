@@ -1,5 +1,6 @@
 /** What the command line may reach, picked in main.ts: ledgers, files, the server, where text goes. */
 import type { ArchiveFiles } from '../ports/archiveFiles.ts'
+import type { Folders } from '../ports/folders.ts'
 import type { IntakeFiles } from '../ports/intakeFiles.ts'
 import type { LedgerFiles } from '../ports/ledgerFiles.ts'
 import type { Ports } from '../ports/ports.ts'
@@ -15,6 +16,8 @@ export interface World {
   archiveFiles: ArchiveFiles
   /** Files brought into a ledger by `import`. */
   intakeFiles: IntakeFiles
+  /** Folders that files and mails come into. */
+  folders: Folders
   /** Null where the port is taken or not allowed. */
   startServer: (ports: Ports, ask: StartAsk) => Promise<RunningServer | null>
   /** Whether only this computer reaches the address. */

@@ -7,6 +7,7 @@ import { runInNewContext } from 'node:vm'
 import { run } from '../../src/cli/run.ts'
 import type { World } from '../../src/cli/world.ts'
 import { fileIntake } from '../../src/intake/fileIntake.ts'
+import { folders } from '../../src/intake/folders.ts'
 import { readGaugesFile, readReadingsFile } from '../../src/intake/readTables.ts'
 import { isLoopbackHost, listenOn } from '../../src/server/listenOn.ts'
 import { newUuidV7 } from '../../src/store/newUuidV7.ts'
@@ -54,6 +55,7 @@ export async function testWorld(): Promise<TestWorld> {
       ledgerFiles: sqliteLedgerFiles,
       archiveFiles: { readPlaces: readGaugesFile, readReadings: readReadingsFile },
       intakeFiles: fileIntake,
+      folders,
       startServer: listenOn,
       isLoopback: isLoopbackHost,
       askLine: async () => typed.shift() ?? null,

@@ -34,6 +34,10 @@ export interface ImportAsk {
   keepGood?: string | undefined
   /** Kept with the readings, in the same step, so that it is known to have come. */
   delivery?: Pick<Delivery, 'key' | 'bodyHash' | 'sender' | 'name'> | undefined
+  /** Only readings of these gauges; others are refused as unknown. */
+  onlyGaugeIds?: ReadonlySet<string> | undefined
+  /** Refuse files of gauges and of stations. */
+  readingsOnly?: boolean | undefined
   onProgress?: ((path: string, done: number, total: number) => void) | undefined
 }
 

@@ -25,7 +25,7 @@ export async function openReadingStream(
   const { ask, path } = of
   const rowsAsk: RowsAsk = {
     latestDay: of.latestDay,
-    gaugeIndex: (code) => of.book.indexOf(code),
+    gaugeIndex: (code) => ownIndex(of.book, code, ask.onlyGaugeIds),
     note: (gauge, lastDay, spanDays, amountUm, isTrace) => of.seen.note(gauge, lastDay, spanDays, amountUm, isTrace),
     onRefused: of.onRefused,
   }
@@ -52,4 +52,10 @@ export async function openReadingStream(
     decimal: ask.decimal,
     missing: ask.missing,
   })
+}
+
+/** A gauge of somebody else is told apart from an unknown one by nobody. */
+function ownIndex(book: GaugeBook, code: string, only: ReadonlySet<string> | undefined): number | null {
+  const index = book.indexOf(code)
+  return index === null || only === undefined || only.has(book.ids[index] ?? '') ? index : null
 }
