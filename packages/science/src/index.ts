@@ -152,6 +152,7 @@ export { countQuantile, poissonBinomial } from './rule/poissonBinomial.ts'
 export { monthMornings, type RuleMornings, type RulePoint, ruleCurve, yearMornings } from './rule/ruleCurve.ts'
 export { letStandAtOfRule, ruleName } from './rule/ruleName.ts'
 export { highestLetStandAt, lowestLetStandAt, ruleStepFrom, ruleSteps } from './rule/ruleSteps.ts'
+export { coarsenPosition } from './space/coarsenPosition.ts'
 // Space
 export { bearingDeg, distanceM } from './space/distanceM.ts'
 export { NearestIndex } from './space/nearest.ts'

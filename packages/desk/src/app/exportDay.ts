@@ -1,5 +1,6 @@
 /** One day's gauges as GeoJSON: what each answered and what is accepted. Observers are not named. */
 import type { ExportedDay } from '@gaugewright/contract'
+import { coarsenPosition } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
 import { reviewDay } from './reviewDay.ts'
@@ -14,13 +15,12 @@ export async function exportDay(ports: Ports, ask: ExportDayAsk): Promise<Answer
   const reviewed = await reviewDay(ports, { day: ask.day })
   if (!reviewed.ok) return reviewed
   const { day, roll } = reviewed.value
-  const position = (deg: number): number => (ask.exactPositions === true ? deg : Math.round(deg * 100) / 100)
   return answered({
     type: 'FeatureCollection',
     features: roll.map((row) => ({
       type: 'Feature' as const,
       id: row.code,
-      geometry: { type: 'Point' as const, coordinates: [position(row.lonDeg), position(row.latDeg)] },
+      geometry: { type: 'Point' as const, coordinates: coordinatesOf(row, ask.exactPositions === true) },
       properties: {
         gauge: row.code,
         name: row.name,
@@ -34,4 +34,10 @@ export async function exportDay(ports: Ports, ask: ExportDayAsk): Promise<Answer
       },
     })),
   })
+}
+
+/** Longitude first (RFC 7946). */
+function coordinatesOf(place: { latDeg: number; lonDeg: number }, isExact: boolean): [number, number] {
+  const { latDeg, lonDeg } = isExact ? place : coarsenPosition(place)
+  return [lonDeg, latDeg]
 }

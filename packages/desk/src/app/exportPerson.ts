@@ -7,7 +7,10 @@ import { wirePerson } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
 export async function exportPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'urgent' | 'clock' | 'newId'>,
+  ports: Pick<
+    Ports,
+    'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'absences' | 'urgent' | 'photos' | 'clock' | 'newId'
+  >,
   ask: PersonAsk,
   doer: Doer,
 ): Promise<Answer<PersonExport>> {
@@ -21,14 +24,20 @@ export async function exportPerson(
   const readings: unknown[] = []
   const mails: unknown[] = []
   const reminders: unknown[] = []
+  const absences: unknown[] = []
+  const photos: unknown[] = []
+  const urgentReports = await ports.urgent.byPerson(person.id)
+  const filed = new Set(urgentReports.filter(({ what }) => what === 'filed').map(({ reportId }) => reportId))
   for (const { id } of await ledger.networks()) {
     for (const gauge of await ledger.gauges(id)) {
       if (!person.gauges.includes(gauge.id)) continue
       gauges.push(gauge)
-      readings.push(...(await ledger.readingsOfGauge(id, gauge.id, '0001-01-01', '9999-12-31')))
+      readings.push(...(await withEarlier(ledger, id, gauge.id)))
+      absences.push(...(await ports.absences.ofGauge(id, gauge.id)))
     }
     const choice = (await ports.outgoingSettings.choices(id)).get(person.id)
     if (choice !== undefined) reminders.push(choice)
+    for (const reportId of filed) photos.push(...(await ports.photos.ofReport(id, reportId)))
     if (person.mail !== null) mails.push(...(await outbox.toRecipient(id, person.mail)).map(withoutSecret))
   }
   return answered({
@@ -37,8 +46,10 @@ export async function exportPerson(
     sections: {
       gauges,
       readings,
+      absences,
       decisions: await ledger.decisionsBy(person.id),
-      urgentReports: await ports.urgent.byPerson(person.id),
+      urgentReports,
+      photos,
       mails,
       reminders,
       sessions: (await access.sessionsOf(person.id, madeAtUtc)).map(({ startedAtUtc, endsAtUtc }) => ({
@@ -54,6 +65,16 @@ export async function exportPerson(
 /** A link that still works would let whoever holds the export in. */
 function withoutSecret(mail: Awaited<ReturnType<Ports['outbox']['toRecipient']>>[number]): unknown {
   return mail.isSecret ? { ...mail, content: 'left out: it holds a link to sign in' } : mail
+}
+
+/** Current readings, each followed by those it superseded. */
+async function withEarlier(ledger: Ports['ledger'], networkId: string, gaugeId: string): Promise<unknown[]> {
+  const all: unknown[] = []
+  for (const reading of await ledger.readingsOfGauge(networkId, gaugeId, '0001-01-01', '9999-12-31')) {
+    all.push(reading)
+    if (reading.supersedes !== null) all.push(...((await ledger.reading(networkId, reading.id))?.superseded ?? []))
+  }
+  return all
 }
 
 async function wholeTrail(access: Ports['access'], personId: string): Promise<unknown[]> {

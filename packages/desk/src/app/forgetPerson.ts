@@ -1,6 +1,7 @@
 /**
- * Erase a person, and keep the readings: their name goes from the gauges they read, from what they decided and from mails
- * to them; they themselves go last, so that a run that was broken off can be done again.
+ * Erase a person, and keep the readings and reports: their name goes from the gauges they read and from what they decided
+ * and filed, with their photos, mails and telephone number; they themselves go last, so that a run that was broken off can
+ * be done again.
  */
 import type { People, PersonAsk } from '@gaugewright/contract'
 import type { Ports } from '../ports/ports.ts'
@@ -11,7 +12,7 @@ import { wirePeople } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
 export async function forgetPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'urgent' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'urgent' | 'photos' | 'clock' | 'newId'>,
   ask: PersonAsk,
   doer: Doer,
 ): Promise<Answer<People>> {
@@ -33,8 +34,16 @@ export async function forgetPerson(
   }
   await ports.outgoingSettings.forgetPerson(person.id)
   await ledger.forgetPerson(person.id)
+  for (const { id } of await ledger.networks()) {
+    for (const reportId of reportsOf(await ports.urgent.byPerson(person.id))) await ports.photos.erase(id, reportId)
+  }
   await ports.urgent.forgetPerson(person.id)
   await access.forget(person.id)
   await writeTrail(ports, doer, { act: 'forgetPerson', subject: person.id })
   return answered(await wirePeople(ports))
+}
+
+/** Reports that the person filed, not those that they only looked after. */
+function reportsOf(events: Awaited<ReturnType<Ports['urgent']['byPerson']>>): Set<string> {
+  return new Set(events.filter(({ what }) => what === 'filed').map(({ reportId }) => reportId))
 }

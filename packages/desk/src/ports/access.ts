@@ -87,8 +87,8 @@ export interface Access {
   lastSeen(): Promise<Map<string, string>>
   sawOn(personId: string, day: string): Promise<void>
   /**
-   * Drops the person: name, address, password, sessions, links; their name in decisions and settings, and as the observer
-   * of their gauges. Readings, decisions and the trail stay, without them. PERSON_UNKNOWN
+   * Drops the person: name, address, password, sessions and links, in one step; and their name wherever the same store
+   * keeps it beside something done (absences, photos, settings, messages). The trail stays, without them. PERSON_UNKNOWN
    */
   forget(personId: string): Promise<void>
   /** Ended sessions and links, and entries of the trail before an instant: nothing is kept longer than is needed. */

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
-export type RunningDesk = { url: string; stop: () => Promise<void> }
+export type RunningDesk = { url: string; ledger: string; stop: () => Promise<void> }
 
 const program = fileURLToPath(new URL('../../../desk/bin/gaugewright.js', import.meta.url))
 const source = fileURLToPath(new URL('../../../desk/src/main.ts', import.meta.url))
@@ -30,7 +30,8 @@ export async function freePort(): Promise<number> {
 export async function startDesk(options: readonly string[] = ['--years', '2']): Promise<RunningDesk> {
   const folder = await mkdtemp(join(tmpdir(), 'gaugewright-e2e-'))
   const port = await freePort()
-  const words = ['demo', '--db', join(folder, 'demo.db'), ...options, '--port', String(port), '--no-open']
+  const ledger = join(folder, 'demo.db')
+  const words = ['demo', '--db', ledger, ...options, '--port', String(port), '--no-open']
   const desk = spawn(process.execPath, [...start, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
   let said = ''
   for (const stream of [desk.stdout, desk.stderr])
@@ -48,6 +49,7 @@ export async function startDesk(options: readonly string[] = ['--years', '2']): 
   }
   return {
     url,
+    ledger,
     stop: async () => {
       await ended(desk)
       await rm(folder, { recursive: true, force: true })

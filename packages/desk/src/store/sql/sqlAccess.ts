@@ -6,6 +6,7 @@ import { instantMs } from '../instantMs.ts'
 import { unknownPerson } from '../unknown.ts'
 import type { PersonTable, SessionTable, SignInLinkTable } from './accessTables.ts'
 import { auditRows, insertAudit } from './auditRows.ts'
+import { forgetName } from './forgetName.ts'
 import { epochDay } from './rowShapes.ts'
 import type { Store, WriteTransaction } from './writeTransaction.ts'
 
@@ -156,7 +157,8 @@ export class SqlAccess implements Access {
 
   async forget(personId: string): Promise<void> {
     await this.#write(async (transaction) => {
-      await needPerson(transaction, personId)
+      const { name } = await needPerson(transaction, personId)
+      await forgetName(transaction.db, name)
       await transaction.db.deleteFrom('person').where('id', '=', personId).execute()
     })
   }
@@ -192,9 +194,10 @@ export class SqlAccess implements Access {
   }
 }
 
-async function needPerson({ db }: WriteTransaction, personId: string): Promise<void> {
-  const known = await db.selectFrom('person').select('id').where('id', '=', personId).executeTakeFirst()
+async function needPerson({ db }: WriteTransaction, personId: string): Promise<{ name: string }> {
+  const known = await db.selectFrom('person').select('name').where('id', '=', personId).executeTakeFirst()
   if (known === undefined) throw unknownPerson(personId)
+  return known
 }
 
 function personFromRow(row: PersonTable, gauges: readonly string[]): StoredPerson {

@@ -5,6 +5,7 @@ import { accessMigration } from './accessMigration.ts'
  * add the next one. The number of the last step done is kept in `user_version`.
  */
 import { machineMigration } from './machineMigration.ts'
+import { namesMigration } from './namesMigration.ts'
 import { outgoingMigrationSql } from './outgoingMigration.ts'
 import { urgentMigration } from './urgentMigration.ts'
 
@@ -223,4 +224,5 @@ alter table reading add column confirmed text;
   },
   { number: 9, ...urgentMigration },
   { number: 10, ...machineMigration },
+  { number: 11, ...namesMigration },
 ]

@@ -60,7 +60,7 @@ export function PeopleTable({ desk, people }: Props) {
               </a>
               <Button
                 look="quiet"
-                aria-label={fill(own.forgetTitle, { name: person.name })}
+                aria-label={fill(own.forgetOf, { name: person.name })}
                 onClick={() => setShown({ what: 'forget', person })}
               >
                 {own.forget}
