@@ -24,6 +24,7 @@ import { addRestoreCommand } from './commands/restore.ts'
 import { addRuleCommand } from './commands/rule.ts'
 import { addServeCommand } from './commands/serve.ts'
 import { addUndoCommand } from './commands/undo.ts'
+import { addUrgentCommand } from './commands/urgent.ts'
 import { addWatchCommand } from './commands/watch.ts'
 import type { World } from './world.ts'
 
@@ -48,6 +49,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addExplainCommand,
     addDecideCommand,
     addUndoCommand,
+    addUrgentCommand,
     addHabitsCommand,
     addRuleCommand,
     addRemindCommand,

@@ -20,7 +20,9 @@ export function UrgentList({ items, hiddenCount, shownId, nowMs, onGo }: Props) 
   const { words, format } = own
   const shown = useRef<HTMLButtonElement>(null)
   // biome-ignore lint/correctness/useExhaustiveDependencies: brings the chosen one into view when another is chosen
-  useEffect(() => shown.current?.scrollIntoView({ block: 'nearest' }), [shownId])
+  useEffect(() => {
+    shown.current?.scrollIntoView({ block: 'nearest' })
+  }, [shownId])
   return (
     <section className={styles.list} aria-label={words.urgent.listTitle}>
       {items.length === 0 ? <p className={styles.none}>{words.urgent.none}</p> : null}
