@@ -4,13 +4,17 @@
  */
 import { accessWordsEn, accessWordsEs } from './accessWords.ts'
 import { gaugesWordsEn, gaugesWordsEs } from './gaugesWords.ts'
+import { keyWordsEn, keyWordsEs } from './keyWords.ts'
+import { outgoingWordsEn, outgoingWordsEs } from './outgoingWords.ts'
 import { ruleWordsEn, ruleWordsEs } from './ruleWords.ts'
 import { urgentWordsEn, urgentWordsEs } from './urgentWords.ts'
 import { whatIfWordsEn, whatIfWordsEs } from './whatIfWords.ts'
 
 const en = {
   access: accessWordsEn,
+  senderKeys: keyWordsEn,
   gauges: gaugesWordsEn,
+  outgoing: outgoingWordsEn,
   rule: ruleWordsEn,
   urgent: urgentWordsEn,
   whatIf: whatIfWordsEn,
@@ -285,7 +289,9 @@ export type Language = 'en' | 'es'
 
 const es: Words = {
   access: accessWordsEs,
+  senderKeys: keyWordsEs,
   gauges: gaugesWordsEs,
+  outgoing: outgoingWordsEs,
   rule: ruleWordsEs,
   urgent: urgentWordsEs,
   whatIf: whatIfWordsEs,

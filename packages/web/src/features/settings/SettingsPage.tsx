@@ -4,6 +4,8 @@ import { Notice } from '../../ui/Notice.tsx'
 import { ScreenHeader } from '../../ui/ScreenHeader.tsx'
 import { useWords } from '../../words/WordsContext.tsx'
 import { AccessSection } from './AccessSection.tsx'
+import { KeysSection } from './KeysSection.tsx'
+import { OutgoingSection } from './OutgoingSection.tsx'
 import { RuleSection } from './RuleSection.tsx'
 import styles from './SettingsPage.module.css'
 import { useRule } from './useRule.ts'
@@ -25,7 +27,9 @@ export function SettingsPage({ tools }: { tools: ReactNode }) {
         ) : (
           <p role="status">{words.loading}</p>
         )}
+        <OutgoingSection />
         <AccessSection />
+        <KeysSection />
       </main>
     </div>
   )
