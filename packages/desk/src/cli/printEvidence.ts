@@ -26,7 +26,7 @@ export function printEvidence(evidence: DayEvidence): string {
   if (evidence.allowedFor !== null) lines.push('', evidence.allowedFor)
   if (evidence.notes.length > 0) lines.push('', ...evidence.notes)
   for (const decision of evidence.decisions) {
-    const by = decision.by.kind === 'person' ? decision.by.name : decision.by.rule
+    const by = decision.by.kind === 'person' ? decision.by.name || 'a forgotten person' : decision.by.rule
     const what = decision.undoes === null ? decision.verdict : `took back ${decision.undoes}`
     lines.push(`${decision.decidedAtUtc}  ${what}, by ${by}${decision.reason === '' ? '' : `: ${decision.reason}`}`)
   }

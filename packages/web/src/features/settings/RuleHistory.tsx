@@ -23,7 +23,8 @@ export function RuleHistory({ history, onTakeUp }: Props) {
           return (
             <li key={setting.id}>
               <div>
-                <b>{what}</b> <span>{fill(own.historyBy, { time, who: setting.by })}</span>
+                <b>{what}</b>{' '}
+                <span>{fill(own.historyBy, { time, who: setting.by || words.access.forgottenPerson })}</span>
                 <q>{setting.why}</q>
               </div>
               {i === 0 || setting.letStandAt === history[0]?.letStandAt ? null : (

@@ -25,7 +25,12 @@ export function RuleSection({ desk, rule }: { desk: RuleDesk; rule: Rule }) {
             {rule.letStandAt === null ? own.inForceNone : fill(own.inForceRule, { odds: format.odds(rule.letStandAt) })}
           </b>{' '}
           <span className={styles.soft}>
-            {latest ? fill(own.since, { time: format.instant(latest.setAtUtc), who: latest.by }) : own.never}
+            {latest
+              ? fill(own.since, {
+                  time: format.instant(latest.setAtUtc),
+                  who: latest.by || words.access.forgottenPerson,
+                })
+              : own.never}
           </span>
         </p>
       </div>

@@ -14,7 +14,7 @@ export function DecisionHistory({ decisions, onTakeBack }: Props) {
   const { rule: own } = words
   const inForce = decisionInForce(decisions)
   const who = ({ by }: WireDecision) => {
-    if (by.kind === 'person') return by.name
+    if (by.kind === 'person') return by.name || words.access.forgottenPerson
     const letStandAt = letStandAtOfRule(by.rule)
     return letStandAt === null ? own.byNoRule : fill(own.byRule, { odds: format.odds(letStandAt) })
   }
