@@ -18,7 +18,7 @@ export const myWordsEn = {
     correcting: 'Correct the report of {day}',
     correctingWas: 'It says {amount} now. Both are kept.',
     stop: 'Leave it as it is',
-    kinds: { nothing: 'Nothing', trace: 'A trace', amount: 'An amount' },
+    kinds: { nothing: 'Nothing', trace: 'Trace', amount: 'Amount' },
     kindNotes: {
       nothing: 'I looked: dry, no drop.',
       trace: 'Wet, but below the first line.',
@@ -79,9 +79,8 @@ export const myWordsEn = {
   ask: {
     title: 'Please look once more',
     typed: 'You typed {amount}.',
-    two: 'Is the water at {place}, or at {other}?',
-    three: 'Is the water at {place}, at {other}, or at {third}?',
-    unit: 'Or did you read {amount}?',
+    two: 'Is the water up to {place}, or up to {other}?',
+    three: 'Is the water up to {place}, up to {other}, or up to {third}?',
     look: {
       'false-zero': 'Is the tube really empty, and the funnel clear? Please look into the gauge.',
       wetted: 'Could this be dew, a sprinkler, or snow from the rim?',
@@ -176,7 +175,7 @@ export const myWordsEs: MyWords = {
     correcting: 'Corregir el informe del {day}',
     correctingWas: 'Ahora dice {amount}. Se guardan los dos.',
     stop: 'Dejarlo como está',
-    kinds: { nothing: 'Nada', trace: 'Una traza', amount: 'Una cantidad' },
+    kinds: { nothing: 'Nada', trace: 'Traza', amount: 'Cantidad' },
     kindNotes: {
       nothing: 'He mirado: seco, ni una gota.',
       trace: 'Mojado, pero por debajo de la primera línea.',
@@ -239,7 +238,6 @@ export const myWordsEs: MyWords = {
     typed: 'Ha escrito {amount}.',
     two: '¿El agua llega a {place}, o a {other}?',
     three: '¿El agua llega a {place}, a {other}, o a {third}?',
-    unit: '¿O leyó {amount}?',
     look: {
       'false-zero': '¿Está el tubo realmente vacío y el embudo limpio? Mire dentro del pluviómetro, por favor.',
       wetted: '¿Podría ser rocío, un aspersor o nieve del borde?',

@@ -1,19 +1,21 @@
 /** Chromium for the browser tests, and pages that remember what went wrong on them. */
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
 
+export const browserOptions = {
+  executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+  args: [
+    '--no-sandbox',
+    '--disable-gpu',
+    '--disable-quic',
+    '--no-first-run',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+  ],
+}
+
 export function openBrowser(): Promise<Browser> {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  })
+  return chromium.launch(browserOptions)
 }
 
 export type Watched = { page: Page; troubles: string[]; foreign: string[]; close: () => Promise<void> }

@@ -65,7 +65,8 @@ export async function dropReport(seq: number): Promise<void> {
 /** Reports that the desk has had for two weeks are in the record; the phone need not keep them. */
 export async function dropOldReports(nowMs: number): Promise<void> {
   for (const report of await keptReports()) {
-    const isOld = report.receivedAtUtc !== null && Date.parse(report.receivedAtUtc) < nowMs - RECEIVED_KEPT_MS
+    // By the phone's own clock, as the report was made by it.
+    const isOld = report.state === 'received' && Date.parse(report.madeAtUtc) < nowMs - RECEIVED_KEPT_MS
     if (isOld) await dropReport(report.seq)
   }
 }

@@ -31,6 +31,12 @@ export function GaugePanel({ gauge, headingRef }: Props) {
           {gauge.observerName ? ` · ${fill(own.observer, { name: gauge.observerName })}` : ''} ·{' '}
           {fill(own.readings, { count: format.whole(gauge.readings) })}
         </p>
+        <p>
+          {/* A page of its own, not a screen of the desk. */}
+          <a href={`/my/?gauge=${encodeURIComponent(gauge.code)}`} data-testid="observers-page">
+            {own.observersPage}
+          </a>
+        </p>
         {gauge.decided === null ? null : (
           <p className={styles.soft}>
             {fill(own.decided, {

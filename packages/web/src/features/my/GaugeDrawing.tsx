@@ -55,6 +55,7 @@ export function GaugeDrawing({ amount, unit, language, words, isSmall = false }:
           d={`M${tubeLeft} ${can.bottom - tubeHeight - 12} V${can.bottom} H${tubeLeft + tubeWidth} V${can.bottom - tubeHeight - 12}`}
         />
         <Lens clip={clip} unit={unit} amountUm={inTube} language={language} />
+        {above > 0 ? <TubeRow tubes={amount.amountUm / tubeUm} /> : null}
         <path
           className={styles.lead}
           d={`M${tubeLeft + tubeWidth} ${tubeLevel} L${lens.left} ${lens.top + lens.height / 2}`}
@@ -132,7 +133,7 @@ function Lens({ clip, unit, amountUm, language }: { clip: string; unit: Unit; am
             <g key={line}>
               <path className={isLong ? styles.longMark : styles.mark} d={`M${lens.left} ${y} h${isLong ? 34 : 18}`} />
               {isLong ? (
-                <text className={styles.big} x={lens.left + 38} y={y + 5.5}>
+                <text className={styles.big} x={lens.left + 38} y={Math.abs(y - middle) < 9 ? middle - 5 : y + 5.5}>
                   {say(line)}
                 </text>
               ) : null}
@@ -158,6 +159,27 @@ function Drops() {
       {at.map(([share, up]) => (
         <circle key={share} className={styles.drop} cx={tubeLeft + share * tubeWidth} cy={can.bottom - up} r="2.2" />
       ))}
+    </g>
+  )
+}
+
+/** What would be poured: a small tube for each fill, the last one as full as it would be. */
+function TubeRow({ tubes }: { tubes: number }) {
+  const count = Math.min(12, Math.ceil(tubes))
+  return (
+    <g>
+      {Array.from({ length: count }, (_, index) => {
+        const share = Math.min(1, tubes - index)
+        const x = lens.left + (index % 6) * 15
+        const y = 14 + Math.floor(index / 6) * 24
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: fills have no name but their order
+          <g key={index}>
+            <rect className={styles.water} x={x} width="8" y={y + 18 * (1 - share)} height={18 * share} />
+            <path className={styles.tube} d={`M${x} ${y - 2} V${y + 18} H${x + 8} V${y - 2}`} />
+          </g>
+        )
+      })}
     </g>
   )
 }
