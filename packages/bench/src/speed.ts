@@ -1,5 +1,5 @@
 /**
- * `npm run bench -- [--only judging,morning,import,desk,whatif,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
+ * `npm run bench -- [--only judging,morning,import,desk,whatif,door,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
  * things are, on invented networks from fixed seeds.
  */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
@@ -9,6 +9,7 @@ import { parseArgs } from 'node:util'
 import { table } from './print/table.ts'
 import { besideReferences, references } from './speed/besideReferences.ts'
 import { deskSpeed } from './speed/deskSpeed.ts'
+import { doorSpeed } from './speed/doorSpeed.ts'
 import { importSpeed } from './speed/importSpeed.ts'
 import { judgingSpeed } from './speed/judgingSpeed.ts'
 import { largeMorning } from './speed/largeMorning.ts'
@@ -32,6 +33,7 @@ const measures: Record<string, () => Promise<SpeedLine[]>> = {
   import: () => importSpeed(workFolder),
   desk: () => deskSpeed(workFolder),
   whatif: () => whatIfSpeed(workFolder),
+  door: () => doorSpeed(workFolder),
 }
 const names = [...Object.keys(measures), ...references]
 const asked = values.only?.split(',') ?? names
