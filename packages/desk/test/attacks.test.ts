@@ -189,6 +189,42 @@ describe('a password', () => {
   })
 })
 
+describe('a desk behind a proxy with https', () => {
+  const publicUrl = 'https://desk.example'
+  const open = () =>
+    buildServer(desk.ports, { screens: '/nowhere', publicUrl, allowedHosts: ['desk.example'], limits: { unknown: 2 } })
+
+  it('holds the cookie to its host and to encryption, and tells browsers to stay with it', async () => {
+    const app = await open()
+    const asked = await app.inject({
+      method: 'POST',
+      url: '/api/sign-in/link',
+      payload: { mail: 'obs@people.example' },
+      headers: { ...json, host: 'desk.example', origin: publicUrl, 'x-forwarded-for': '198.51.100.7' },
+    })
+    expect(asked.cookies).toMatchObject([{ name: '__Host-gaugewright-asked', secure: true, httpOnly: true, path: '/' }])
+    expect(asked.headers['strict-transport-security']).toBe('max-age=31536000')
+    const [mail] = await desk.ports.outbox.list(desk.small.network.id, { limit: 1 })
+    expect(JSON.stringify(mail?.content)).toContain(`${publicUrl}/sign-in#link=`)
+    await app.close()
+  })
+
+  it('never opens at once, and counts by the address that the proxy on this computer names', async () => {
+    const fresh = await openTestDesk({}, 5)
+    const app = await buildServer(fresh.ports, { publicUrl, allowedHosts: ['desk.example'], limits: { unknown: 2 } })
+    const ask = async (from: string, remoteAddress = '127.0.0.1') =>
+      (await app.inject({ url: '/api/map', headers: { host: 'desk.example', 'x-forwarded-for': from }, remoteAddress }))
+        .statusCode
+    expect([await ask('198.51.100.1'), await ask('198.51.100.1'), await ask('198.51.100.1')]).toEqual([401, 401, 429])
+    expect(await ask('198.51.100.2')).toBe(401)
+    // Whoever comes past the proxy cannot choose an address to be counted by.
+    const past = [await ask('198.51.100.3', '192.0.2.9'), await ask('198.51.100.4', '192.0.2.9')]
+    expect([...past, await ask('198.51.100.5', '192.0.2.9')]).toEqual([401, 401, 429])
+    await app.close()
+    await fresh.app.close()
+  })
+})
+
 describe('the limits', () => {
   it('hold a computer that asks without an end, with the seconds to wait', async () => {
     const app = await buildServer(desk.ports, { screens: '/nowhere', limits: { unknown: 3, known: 5 } })
