@@ -33,6 +33,7 @@ export const urgentFormWordsEn = {
   whenTitle: 'When was that?',
   now: 'now',
   minutesAgo: '{minutes} min ago',
+  change: 'Change',
   // Hail
   hailTitle: 'How large is the largest stone?',
   hailHint: 'Judge from inside. One touch sends it; you can mend it afterwards.',
@@ -245,6 +246,7 @@ export const urgentFormWordsEs: UrgentFormWords = {
   whenTitle: '¿Cuándo fue?',
   now: 'ahora',
   minutesAgo: 'hace {minutes} min',
+  change: 'Cambiar',
   hailTitle: '¿Qué tamaño tiene la piedra mayor?',
   hailHint: 'Estime desde dentro. Con un toque se envía; después se puede corregir.',
   objects: {

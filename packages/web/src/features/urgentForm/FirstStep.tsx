@@ -1,5 +1,6 @@
 import type { UrgentKind } from '@gaugewright/contract'
 import { useState } from 'react'
+import { fill } from '../../words/fill.ts'
 import { AmountFirst } from './AmountFirst.tsx'
 import { instantMinutesAgo } from './clockTimes.ts'
 import { useFormInUse } from './FormContext.tsx'
@@ -28,6 +29,10 @@ export function FirstStep({ kind, sending, onFiled }: Props) {
   const [minutesAgo, setMinutesAgo] = useState(0)
   const [trouble, setTrouble] = useState<string | null>(null)
   const [isFiling, setFiling] = useState(false)
+  // What the phone does not know is asked before the touch that sends.
+  const [isOpen, setOpen] = useState(sender.missing !== null)
+  const place =
+    sender.isElsewhere || form.gauge === null ? words.wherePlace : fill(words.whereGauge, { gauge: form.gauge.name })
   const titles = {
     hail: words.hailTitle,
     rain: words.rainTitle,
@@ -40,6 +45,7 @@ export function FirstStep({ kind, sending, onFiled }: Props) {
     if (isFiling) return
     if (sender.sender === null) {
       setTrouble(sender.missing === 'place' ? words.placeMissing : words.nameMissing)
+      setOpen(true)
       return
     }
     setFiling(true)
@@ -58,6 +64,16 @@ export function FirstStep({ kind, sending, onFiled }: Props) {
   return (
     <>
       <StepHeading>{titles[kind]}</StepHeading>
+      <details className={styles.details} open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>
+          {minutesAgo === 0 ? words.now : fill(words.minutesAgo, { minutes: minutesAgo })}, {place}{' '}
+          <em>{words.change}</em>
+        </summary>
+        <div>
+          <WhenStrip minutes={minutesAgo} onChange={setMinutesAgo} />
+          <WhereFields state={sender} />
+        </div>
+      </details>
       {kind === 'hail' ? <HailFirst onSeen={file} /> : null}
       {kind === 'rain' || kind === 'snow' ? <AmountFirst kind={kind} onSeen={file} /> : null}
       {kind === 'flooding' || kind === 'wind' ? <TileFirst kind={kind} onSeen={file} /> : null}
@@ -66,8 +82,6 @@ export function FirstStep({ kind, sending, onFiled }: Props) {
           {trouble}
         </p>
       )}
-      <WhenStrip minutes={minutesAgo} onChange={setMinutesAgo} />
-      <WhereFields state={sender} />
       <EmergencyLine />
     </>
   )

@@ -1,4 +1,3 @@
-import { fill } from '../../words/fill.ts'
 import { useFormInUse } from './FormContext.tsx'
 import styles from './form.module.css'
 import { sizeOptions, writeStone } from './hailSizes.ts'
@@ -18,12 +17,11 @@ export function HailFirst({ onSeen }: { onSeen: (seen: Seen) => void }) {
               <button
                 type="button"
                 className={styles.tile}
-                aria-label={fill(words.sizeChoice, { object: words.objects[object], size })}
                 onClick={() => onSeen({ kind: 'hail', largest: stoneByObject(object) })}
               >
                 <StoneShape diameterMm={diameterMm} />
-                <strong>{size}</strong>
-                <small>{words.objects[object]}</small>
+                <strong>{words.objects[object]}</strong>
+                <small>{size}</small>
               </button>
             </li>
           )
