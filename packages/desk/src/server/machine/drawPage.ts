@@ -54,6 +54,7 @@ export function drawPage(description: Description): string {
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${text(info.title)}</title>
+<link rel="icon" href="data:,">
 <link rel="stylesheet" href="${machineBase}/page.css">
 </head>
 <body>

@@ -58,16 +58,14 @@ export function machineDoor(app: FastifyInstance, ports: Ports): void {
       url: `${machineBase}${operation.path.replaceAll(/\{(\w+)\}/g, ':$1')}`,
       bodyLimit: BODY_LIMIT_BYTES,
       config: { access: 'anyone', audit: false, rateLimit: false },
-      preParsing: async (request, reply, payload) => {
+      onRequest: async (request, reply) => {
         const key = await keyBehind(ports, request.headers.authorization, operation.scope)
         if (!key.ok) {
           await inTime(wrongKeys, request)
-          await replyWith(reply, key)
-          return payload
+          return replyWith(reply, key)
         }
         request.senderKey = key.value
         await inTime(callsOfKey, request)
-        return payload
       },
       handler: async (request, reply) => await answerCall(ports, operation, request, reply),
     })
