@@ -9,7 +9,7 @@ const LONGEST_DAYS = 366
 const BACK_DAYS = 31
 
 export async function announceAbsence(
-  ports: Pick<Ports, 'ledger' | 'clock'>,
+  ports: Pick<Ports, 'ledger' | 'absences' | 'clock' | 'newId'>,
   ask: AnnounceAbsenceAsk & { actor: Actor },
 ): Promise<Answer<AnnouncedAbsence>> {
   const { ledger } = ports
@@ -26,7 +26,15 @@ export async function announceAbsence(
       `Give days in order, at most ${LONGEST_DAYS} of them, beginning no earlier than a month ago.`,
     )
   }
-  await ledger.saveAbsence({ networkId: network.id, gaugeId: gauge.id, firstDay: ask.firstDay, lastDay: ask.lastDay })
+  await ports.absences.announce({
+    id: ports.newId(),
+    networkId: network.id,
+    gaugeId: gauge.id,
+    firstDay: ask.firstDay,
+    lastDay: ask.lastDay,
+    announcedBy: ask.actor.personId,
+    announcedAtUtc: nowUtc,
+  })
   const ahead = await ledger.absences(network.id, isoFromEpochDay(today), isoFromEpochDay(today + 2 * LONGEST_DAYS))
   const own = ahead.filter(({ gaugeId }) => gaugeId === gauge.id)
   return answered({ absences: own.map(({ firstDay, lastDay }) => ({ firstDay, lastDay })) })

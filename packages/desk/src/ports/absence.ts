@@ -10,7 +10,7 @@ export interface AnnouncedAbsence {
   gaugeId: string
   firstDay: IsoDay
   lastDay: IsoDay
-  /** The observer's or the coordinator's name, as the log of who did what has it. */
+  /** Id of the person, as in the trail, so that erasing the person leaves no name; `coordinator` where nobody signs in. */
   announcedBy: string
   announcedAtUtc: string
   withdrawnBy: string | null

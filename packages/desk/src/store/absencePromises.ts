@@ -69,6 +69,19 @@ export function absencePromises(name: string, open: () => Promise<OpenedAbsences
       expect(await absences.ofGauge('north', 'b')).toEqual([])
     })
 
+    it('days that were withdrawn can be saved again through the ledger, as often as plans change', async () => {
+      const { absences, ledger } = opened
+      const days = { networkId: 'north', gaugeId: 'a', firstDay: '2026-05-10', lastDay: '2026-05-14' }
+      for (let change = 0; change < 3; change++) {
+        await ledger.saveAbsence(days)
+        await ledger.saveAbsence(days)
+        const standing = await absences.ofDays('north', '2026-05-10', '2026-05-10')
+        expect(standing).toHaveLength(1)
+        expect(await absences.withdraw('north', standing[0]?.id ?? '', 'P', '2026-05-02T08:00:00Z')).toBe(true)
+      }
+      expect(await absences.ofGauge('north', 'a')).toHaveLength(3)
+    })
+
     it('refuses a gauge that is not there, days in the wrong order, and more than a year', async () => {
       const { absences } = opened
       const code = async (absence: ReturnType<typeof away>): Promise<unknown> =>

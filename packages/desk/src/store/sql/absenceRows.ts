@@ -5,7 +5,7 @@ import { instantMs } from '../instantMs.ts'
 import { epochDay } from './rowShapes.ts'
 import type { Tables } from './tables.ts'
 
-/** @returns false where the same gauge and days stand announced already, or the id is taken: nothing is added then */
+/** @returns false where the same gauge and days stand announced already: nothing is added then */
 export async function insertAbsence(
   db: Kysely<Tables>,
   networkKey: number,
@@ -28,12 +28,16 @@ export async function insertAbsence(
     .select((eb) => eb.fn.max('sequence').as('sequence'))
     .where('network_key', '=', networkKey)
     .executeTakeFirst()
+  const sequence = Number(last?.sequence ?? 0) + 1
+  const query = db.selectFrom('absence').select('id').where('network_key', '=', networkKey)
+  const taken = await query.where('id', '=', absence.id).executeTakeFirst()
   await db
     .insertInto('absence')
     .values({
       network_key: networkKey,
-      sequence: Number(last?.sequence ?? 0) + 1,
-      id: absence.id,
+      sequence,
+      // Withdrawn and saved again under the same name: both are kept.
+      id: taken === undefined ? absence.id : `${absence.id} ${sequence}`,
       gauge_key: gaugeKey,
       ...days,
       announced_by: absence.announcedBy,

@@ -27,7 +27,10 @@ describe('what keeps messages from going out', () => {
 
 describe('whom it would be', () => {
   const person = (name: string, why: Reminded['leftOut'][number]['why']) => ({ personId: name, name, why })
-  const one = { personId: 'a', way: 'mail', to: 'a@example.org', language: 'en', gauges: ['A1'] } as const
+  const one = { personId: 'a', way: 'mail', to: 'a@example.org', language: 'en', gauges: ['A1'] } satisfies Omit<
+    Reminded['remind'][number],
+    'name'
+  >
   it('names those to be reminded, and counts the others by their reason', () => {
     const reminded: Reminded = {
       day: '2026-05-31',
