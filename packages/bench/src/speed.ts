@@ -1,5 +1,5 @@
 /**
- * `npm run bench -- [--only judging,morning,import,desk,whatif,door,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
+ * `npm run bench -- [--only judging,morning,import,desk,whatif,door,urgent,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
  * things are, on invented networks from fixed seeds.
  */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
@@ -15,6 +15,7 @@ import { judgingSpeed } from './speed/judgingSpeed.ts'
 import { largeMorning } from './speed/largeMorning.ts'
 import { type SpeedLine, skipped } from './speed/speedLine.ts'
 import { syntheticNetwork } from './speed/syntheticNetwork.ts'
+import { urgentSpeed } from './speed/urgentSpeed.ts'
 import { whatIfSpeed } from './speed/whatIfSpeed.ts'
 
 let workFolder = ''
@@ -34,6 +35,7 @@ const measures: Record<string, () => Promise<SpeedLine[]>> = {
   desk: () => deskSpeed(workFolder),
   whatif: () => whatIfSpeed(workFolder),
   door: () => doorSpeed(workFolder),
+  urgent: () => urgentSpeed(workFolder),
 }
 const names = [...Object.keys(measures), ...references]
 const asked = values.only?.split(',') ?? names

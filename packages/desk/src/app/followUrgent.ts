@@ -6,6 +6,7 @@ import type { UrgentItem, UrgentLive } from '@gaugewright/contract'
 import { parseInstant } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import type { Urgent, UrgentEvent } from '../ports/urgent.ts'
+import { NearReports } from './urgent/nearReports.ts'
 import { urgentBoard } from './urgent/urgentBoard.ts'
 import { urgentSettingsOf } from './urgent/usualUrgentSettings.ts'
 import { weighReport } from './urgent/weighReports.ts'
@@ -83,5 +84,6 @@ async function weigh(ports: FollowUrgentPorts, networkId: string, reportId: stri
   const placed = reports.find(({ id }) => id === reportId)
   if (placed === undefined) return null
   const settings = await urgentSettingsOf(ports, networkId)
-  return weighReport(placed, reports, { gauges, settings, nowMs: parseInstant(ports.clock.nowUtc()) ?? 0 })
+  const nowMs = parseInstant(ports.clock.nowUtc()) ?? 0
+  return weighReport(placed, new NearReports(reports, gauges), { settings, nowMs })
 }

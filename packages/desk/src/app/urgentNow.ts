@@ -2,7 +2,7 @@
 import type { UrgentItem, UrgentNow, UrgentNowAsk } from '@gaugewright/contract'
 import { formatInstant, parseInstant } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
-import type { UrgentEvent } from '../ports/urgent.ts'
+import type { Urgent, UrgentEvent } from '../ports/urgent.ts'
 import { type Answer, answered } from './answer.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 import { foldEvents } from './urgent/foldEvents.ts'
@@ -12,6 +12,8 @@ import { urgentSettingsOf } from './urgent/usualUrgentSettings.ts'
 import { weighReports } from './urgent/weighReports.ts'
 
 export type UrgentNowPorts = Pick<Ports, 'ledger' | 'urgent' | 'clock'>
+
+const lastWeighed = new WeakMap<Urgent, { key: string; weighed: ReturnType<typeof weighReports> }>()
 
 /** More than a desk can look through: the rest is counted. */
 const mostItems = 400
@@ -29,7 +31,13 @@ export async function urgentNow(ports: UrgentNowPorts, ask: UrgentNowAsk): Promi
       ? board.reports.filter(({ receivedAtUtc, state }) => state === 'new' || receivedAtUtc >= sinceUtc)
       : await olderReports(ports, network.id, sinceUtc, board.gauges)
   const settings = await urgentSettingsOf(ports, network.id)
-  const { items, storms } = weighReports({ reports, gauges: board.gauges, settings, nowMs })
+  // Several desks ask at once after the same event: they share one look. Ages are told to ten seconds.
+  const key = [network.id, board.lastNumber, ask.hours, Math.floor(nowMs / 10_000), JSON.stringify(settings)].join(' ')
+  const before = lastWeighed.get(ports.urgent)
+  const weighed =
+    before?.key === key ? before.weighed : weighReports({ reports, gauges: board.gauges, settings, nowMs })
+  lastWeighed.set(ports.urgent, { key, weighed })
+  const { items, storms } = weighed
   const { id, name, unit, timeZone, language } = network
   return answered({
     network: { id, name, unit, timeZone, language },

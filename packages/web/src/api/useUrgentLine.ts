@@ -6,8 +6,9 @@ import { useEffect, useSyncExternalStore } from 'react'
 import { takeLive, urgentKey } from './urgent.ts'
 import { type LineState, UrgentLine } from './urgentLine.ts'
 
-/** Several events at once (a storm) ask for the whole list once. */
+/** Several events at once ask for the whole list once, and a storm of them no more often than this; each new report is shown at once. */
 const TOGETHER_MS = 400
+const BETWEEN_MS = 2_000
 
 let state: LineState = 'connecting'
 const listeners = new Set<() => void>()
@@ -31,13 +32,18 @@ export function useUrgentLineOpen(isWanted: boolean, onFiled: () => void): void 
     const own = new UrgentLine(() => client.getQueryData<UrgentNow>(urgentKey)?.lastEvent ?? null)
     const unwatch = own.onState(() => publish(own.state))
     let timer: ReturnType<typeof setTimeout> | undefined
+    let askedAtMs = 0
     const forget = own.onLive((live) => {
       takeLive(client, live)
       if (live.what === 'filed') onFiled()
-      timer ??= setTimeout(() => {
-        timer = undefined
-        void client.invalidateQueries({ queryKey: urgentKey })
-      }, TOGETHER_MS)
+      timer ??= setTimeout(
+        () => {
+          timer = undefined
+          askedAtMs = Date.now()
+          void client.invalidateQueries({ queryKey: urgentKey })
+        },
+        Math.max(TOGETHER_MS, askedAtMs + BETWEEN_MS - Date.now()),
+      )
     })
     own.start()
     return () => {

@@ -7,6 +7,7 @@ import { distanceM, parseInstant, severityOrder } from '@gaugewright/science'
 import type { NetworkSettings } from '../../ports/ledger.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { codedText } from './codedText.ts'
+import { NearReports } from './nearReports.ts'
 import type { PlacedReportNow } from './placedReport.ts'
 import { queuePassOn } from './queuePassOn.ts'
 import { urgentBoard } from './urgentBoard.ts'
@@ -28,14 +29,15 @@ export async function applyPassOnRule(
   const { reports, gauges } = await urgentBoard(ports, network.id)
   const filed = reports.find(({ id }) => id === reportId)
   if (filed === undefined) return
-  const near = reports.filter((other) => isNear(filed, other))
+  const around = reports.filter((other) => isNear(filed, other))
+  const near = new NearReports(reports, gauges)
   const nowMs = parseInstant(ports.clock.nowUtc()) ?? 0
   const least = severityOrder.indexOf(rule.atLeast)
   const isMeant = ({ severity, plausibility }: UrgentItem): boolean =>
     severityOrder.indexOf(severity.level) >= least && plausibility.odds >= rule.oddsAtLeast
-  for (const placed of near) {
+  for (const placed of around) {
     if (placed.closed !== null || wasPassedOn(placed, destination.name)) continue
-    if (!isMeant(weighReport(placed, near, { gauges, settings, nowMs }))) continue
+    if (!isMeant(weighReport(placed, near, { settings, nowMs }))) continue
     const coded = await codedText(ports, { network, gauges, settings, now: placed, form: rule.form })
     if (!coded.ok) continue
     const doer = { by: 'rule', byPersonId: null }

@@ -20,10 +20,17 @@ export function placedReport(now: ReportNow, gauges: ReadonlyMap<string, Gauge>)
   return { ...now, gauge, latDeg: place.latDeg, lonDeg: place.lonDeg, seenAtMs: parseInstant(seenAtUtc) ?? 0 }
 }
 
+const witnesses = new WeakMap<PlacedReportNow, WitnessedReport>()
+
 export function witnessed(placed: PlacedReportNow): WitnessedReport {
+  const before = witnesses.get(placed)
+  if (before !== undefined) return before
   const { latDeg, lonDeg, seenAtMs, witness, report } = placed
   const { seen } = report
-  return { kind: seen.kind, latDeg, lonDeg, seenAtMs, witness, magnitude: magnitudeOf(seen), by: measureOf(seen) }
+  const magnitude = magnitudeOf(seen)
+  const told = { kind: seen.kind, latDeg, lonDeg, seenAtMs, witness, magnitude, by: measureOf(seen) }
+  witnesses.set(placed, told)
+  return told
 }
 
 function measureOf(seen: UrgentSeen): WitnessedReport['by'] {

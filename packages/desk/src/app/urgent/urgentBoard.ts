@@ -6,7 +6,7 @@ import { formatInstant, parseInstant } from '@gaugewright/science'
 import type { Gauge } from '../../ports/ledger.ts'
 import type { Ports } from '../../ports/ports.ts'
 import type { Urgent, UrgentEvent } from '../../ports/urgent.ts'
-import { foldEvents, type ReportNow } from './foldEvents.ts'
+import { foldEvents } from './foldEvents.ts'
 import { type PlacedReportNow, placedReport } from './placedReport.ts'
 
 export interface UrgentBoard {
@@ -18,7 +18,8 @@ export interface UrgentBoard {
 interface Kept {
   lastNumber: number
   events: Map<string, UrgentEvent[]>
-  folded: Map<string, ReportNow>
+  /** Folded and placed; null where the gauge is not known. */
+  placed: Map<string, PlacedReportNow | null>
   gauges: { list: Gauge[]; byId: Map<string, Gauge>; readAtMs: number } | null
 }
 
@@ -51,7 +52,7 @@ export async function urgentBoard(
 async function startBoard({ urgent, clock }: Pick<Ports, 'urgent' | 'clock'>, networkId: string): Promise<Kept> {
   // The number is read first: what comes in between is read again, and known by its number.
   const lastNumber = await urgent.lastNumber(networkId)
-  const kept: Kept = { lastNumber: 0, events: new Map(), folded: new Map(), gauges: null }
+  const kept: Kept = { lastNumber: 0, events: new Map(), placed: new Map(), gauges: null }
   for (const event of await urgent.eventsSince(networkId, sinceUtc(clock.nowUtc()))) take(kept, event)
   kept.lastNumber = Math.max(kept.lastNumber, lastNumber)
   return kept
@@ -79,6 +80,8 @@ async function refresh(
   if (kept.gauges === null || Math.abs(nowMs - kept.gauges.readAtMs) > gaugesFreshMs) {
     const list = await ports.ledger.gauges(networkId)
     kept.gauges = { list, byId: new Map(list.map((gauge) => [gauge.id, gauge])), readAtMs: nowMs }
+    // Gauges may have moved, or be new.
+    kept.placed.clear()
   }
   return kept
 }
@@ -89,7 +92,7 @@ function take(kept: Kept, event: UrgentEvent): void {
   events.push(event)
   events.sort((one, other) => one.number - other.number)
   kept.events.set(event.reportId, events)
-  kept.folded.delete(event.reportId)
+  kept.placed.delete(event.reportId)
   kept.lastNumber = Math.max(kept.lastNumber, event.number)
 }
 
@@ -97,17 +100,20 @@ function boardOf({ clock }: Pick<Ports, 'clock'>, kept: Kept): UrgentBoard {
   const since = sinceUtc(clock.nowUtc())
   const reports: PlacedReportNow[] = []
   for (const [reportId, events] of kept.events) {
-    const now = kept.folded.get(reportId) ?? foldEvents(events)
-    if (now === null) continue
-    kept.folded.set(reportId, now)
+    let placed = kept.placed.get(reportId)
+    if (placed === undefined) {
+      const now = foldEvents(events)
+      placed = now === null ? null : placedReport(now, kept.gauges?.byId ?? new Map())
+      kept.placed.set(reportId, placed)
+    }
+    if (placed === null) continue
     const isRecent = events.some(({ what, atUtc }) => what === 'filed' && atUtc >= since)
-    if (!isRecent && now.state !== 'new') {
+    if (!isRecent && placed.state !== 'new') {
       kept.events.delete(reportId)
-      kept.folded.delete(reportId)
+      kept.placed.delete(reportId)
       continue
     }
-    const placed = placedReport(now, kept.gauges?.byId ?? new Map())
-    if (placed !== null) reports.push(placed)
+    reports.push(placed)
   }
   return { lastNumber: kept.lastNumber, reports, gauges: kept.gauges?.list ?? [] }
 }

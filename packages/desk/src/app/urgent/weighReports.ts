@@ -2,10 +2,8 @@
 import type { UrgentItem, UrgentSettings, WireStorm } from '@gaugewright/contract'
 import {
   clusterReports,
-  distanceM,
   hailEnergy,
   magnitudeOf,
-  type Plausibility,
   parseInstant,
   plausibilityOf,
   type SeverityLevel,
@@ -14,13 +12,10 @@ import {
   weighSeverity,
 } from '@gaugewright/science'
 import type { Gauge } from '../../ports/ledger.ts'
+import { NearReports } from './nearReports.ts'
 import { type PlacedReportNow, witnessed } from './placedReport.ts'
 import { wireStorm } from './wireStorm.ts'
 
-/** Reports further apart than this say nothing about each other. */
-const reachKm = 40
-const reachMs = 90 * 60_000
-const silentKm = 8
 /** Clocks of phones may run ahead by this much before a time of sight is not believed. */
 const clockSlackMs = 120_000
 
@@ -42,10 +37,12 @@ export function weighReports(ask: WeighAsk): { items: UrgentItem[]; storms: Wire
     if (members === undefined) stormOf.set(number, [placed])
     else members.push(placed)
   }
+  const near = new NearReports(ask.reports, ask.gauges)
+  const passedOn = new Map([...stormOf].map(([number, members]) => [number, passedOnLevels(members, ask.settings)]))
   const items = byTime.map((placed, index) => {
     const storm = stormOf.get(numbers[index] as number) ?? []
     const stormId = storm.length > 1 ? (storm[0]?.id ?? null) : null
-    return weighReport(placed, nearInTime(byTime, index), ask, { stormId, members: storm })
+    return weighReport(placed, near, ask, { stormId, passedOn: passedOn.get(numbers[index] as number) ?? [] })
   })
   items.sort(
     (one, other) => rank(one) - rank(other) || other.weight - one.weight || (one.report.id < other.report.id ? -1 : 1),
@@ -56,18 +53,18 @@ export function weighReports(ask: WeighAsk): { items: UrgentItem[]; storms: Wire
 
 /**
  * One report as the desk shows it.
- * @param others  reports that may bear on it; itself among them or not
+ * @param near  the reports that may bear on it; itself among them or not
  */
 export function weighReport(
   placed: PlacedReportNow,
-  others: readonly PlacedReportNow[],
-  { gauges, settings, nowMs }: Omit<WeighAsk, 'reports'>,
-  storm: { stormId: string | null; members: readonly PlacedReportNow[] } = { stormId: null, members: [] },
+  near: NearReports,
+  { settings, nowMs }: Pick<WeighAsk, 'settings' | 'nowMs'>,
+  storm: { stormId: string | null; passedOn: readonly PassedOnLevel[] } = { stormId: null, passedOn: [] },
 ): UrgentItem {
   const { report, latDeg, lonDeg, gauge } = placed
   const { seen } = report
   const severity = weighSeverity(seen, settings)
-  const odds = oddsOf(placed, others, gauges)
+  const odds = plausibilityOf(witnessed(placed), near.around(placed), near.silentAround(placed))
   const ageMinutes = (nowMs - placed.seenAtMs) / 60_000
   return {
     report: { ...report, id: placed.id },
@@ -96,7 +93,7 @@ export function weighReport(
       odds: odds.asTold,
       ageMinutes,
       isGoingOn: seen.isGoingOn === true,
-      passedOnLevel: passedOnLevel(placed, storm.members, settings),
+      passedOnLevel: gravestOfOthers(placed, storm.passedOn),
     }),
     secondsToDesk: secondsBetween(placed.seenAtMs, placed.receivedAtUtc),
     secondsToSeen: secondsBetween(placed.seenAtMs, placed.seenBy[0]?.atUtc),
@@ -113,47 +110,24 @@ function energyOf(diameterMm: number): { low: number; high: number } {
   return { low: lowJ, high: highJ }
 }
 
-function oddsOf(placed: PlacedReportNow, others: readonly PlacedReportNow[], gauges: readonly Gauge[]): Plausibility {
-  const near = others.flatMap((other) => {
-    if (other.id === placed.id || Math.abs(other.latDeg - placed.latDeg) > reachKm / 110) return []
-    const distanceKm = kmBetween(placed, other)
-    return distanceKm > reachKm ? [] : [{ ...witnessed(other), distanceKm }]
-  })
-  const told = new Set(others.map(({ gauge }) => gauge?.id))
-  const silent = gauges.flatMap((gauge) => {
-    if (gauge.observerName === null || gauge.id === placed.gauge?.id || told.has(gauge.id)) return []
-    if (Math.abs(gauge.latDeg - placed.latDeg) > silentKm / 110) return []
-    const km = kmBetween(placed, gauge)
-    return km > silentKm ? [] : [km]
-  })
-  return plausibilityOf(witnessed(placed), near, silent)
+interface PassedOnLevel {
+  id: string
+  kind: UrgentItem['report']['seen']['kind']
+  level: SeverityLevel
 }
 
-function kmBetween(one: { latDeg: number; lonDeg: number }, other: { latDeg: number; lonDeg: number }): number {
-  return distanceM(one.latDeg, one.lonDeg, other.latDeg, other.lonDeg) / 1000
+function passedOnLevels(members: readonly PlacedReportNow[], settings: UrgentSettings): PassedOnLevel[] {
+  return members.flatMap(({ id, passedOn, report: { seen } }) =>
+    passedOn.length === 0 ? [] : [{ id, kind: seen.kind, level: weighSeverity(seen, settings).level }],
+  )
 }
 
-/** Those within reach in time of the one at `index`, itself among them. */
-function nearInTime(byTime: readonly PlacedReportNow[], index: number): PlacedReportNow[] {
-  const at = (byTime[index] as PlacedReportNow).seenAtMs
-  let first = index
-  let last = index
-  while (first > 0 && at - (byTime[first - 1] as PlacedReportNow).seenAtMs <= reachMs) first--
-  while (last < byTime.length - 1 && (byTime[last + 1] as PlacedReportNow).seenAtMs - at <= reachMs) last++
-  return byTime.slice(first, last + 1)
-}
-
-/** Gravest level at which another report of the storm was passed on. */
-function passedOnLevel(
-  placed: PlacedReportNow,
-  members: readonly PlacedReportNow[],
-  settings: UrgentSettings,
-): SeverityLevel | null {
+/** Gravest level at which another report of the storm, of the same kind, was passed on. */
+function gravestOfOthers({ id, report }: PlacedReportNow, passedOn: readonly PassedOnLevel[]): SeverityLevel | null {
   let gravest = -1
-  for (const member of members) {
-    if (member.id === placed.id || member.passedOn.length === 0) continue
-    if (member.report.seen.kind !== placed.report.seen.kind) continue
-    gravest = Math.max(gravest, severityOrder.indexOf(weighSeverity(member.report.seen, settings).level))
+  for (const other of passedOn) {
+    if (other.id === id || other.kind !== report.seen.kind) continue
+    gravest = Math.max(gravest, severityOrder.indexOf(other.level))
   }
   return severityOrder[gravest] ?? null
 }
