@@ -85,6 +85,8 @@ export const accessWordsEn = {
     decide: 'decided about a reading',
     undo: 'took a decision back',
     setRule: 'set the rule',
+    addKey: 'made a key for a program',
+    revokeKey: 'revoked a key',
   },
 }
 
@@ -174,5 +176,7 @@ export const accessWordsEs: typeof accessWordsEn = {
     decide: 'decidió sobre una lectura',
     undo: 'retiró una decisión',
     setRule: 'fijó la regla',
+    addKey: 'creó una clave para un programa',
+    revokeKey: 'revocó una clave',
   },
 }
