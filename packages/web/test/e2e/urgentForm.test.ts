@@ -130,6 +130,10 @@ it('a photo with a position goes in on the phone, and neither position nor devic
   // … and what the desk serves.
   const { photos } = await ask<PhotosOfReport>(`/api/urgent/${reportId}/photos`)
   expect(photos).toHaveLength(1)
+  // The desk's people see it on the report.
+  await expect
+    .poll(async () => (await filed()).find(({ report }) => report.photoIds.length > 0)?.report.photoIds)
+    .toEqual([photos[0]!.sha256])
   const served = await fetch(`${desk.url}/api/photos/${photos[0]!.sha256}`)
   expect(served.headers.get('content-type')).toBe('image/jpeg')
   const kept = Buffer.from(await served.arrayBuffer()).toString('latin1')

@@ -7,7 +7,7 @@ import { askDesk } from '../askDesk.ts'
 import { ProblemError } from '../problemError.ts'
 import { base64Of } from './base64Of.ts'
 import { meaningOf, sendingOrder } from './sendingOrder.ts'
-import { changeUrgent, type KeptUrgent, keptUrgent } from './urgentStore.ts'
+import { changeUrgent, type KeptUrgent, keptUrgent, photoReceived } from './urgentStore.ts'
 
 export type UrgentOutcome = 'all sent' | 'no signal' | 'sign in'
 
@@ -36,8 +36,7 @@ async function sendOne(kept: KeptUrgent): Promise<'on' | 'no signal' | 'sign in'
       await changeUrgent({ ...kept, state: 'received', receivedAtUtc, problem: null })
     } else if (kept.jpeg !== null) {
       const ask = { reportId: kept.reportId, imageBase64: await base64Of(kept.jpeg) }
-      const { sha256, receivedAtUtc } = await askDesk<Photo>(routes.addPhoto.path, ask, signal)
-      await changeUrgent({ ...kept, state: 'received', receivedAtUtc, problem: null, jpeg: null, sha256 })
+      await photoReceived(kept, await askDesk<Photo>(routes.addPhoto.path, ask, signal), new Date().toISOString())
     }
     return 'on'
   } catch (error) {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { base64Of } from './base64Of.ts'
+import { filingNaming } from './filingNaming.ts'
 import { meaningOf, sendingOrder } from './sendingOrder.ts'
 import type { KeptUrgent } from './urgentStore.ts'
 
@@ -31,4 +32,25 @@ describe('sending', () => {
     const bytes = Uint8Array.from({ length: 100_003 }, (_, i) => (i * 7) % 256)
     expect(await base64Of(new Blob([bytes]))).toBe(Buffer.from(bytes).toString('base64'))
   })
+})
+
+it('a photo that arrived is named by a filing that says what the newest one says, and every photo before it', () => {
+  const filing = (seq: number, remark: string) => ({
+    seq,
+    what: 'filing',
+    reportId: 'r',
+    filing: { id: `f${seq}`, remark },
+  })
+  const photo = (seq: number, sha256: string | null, reportId = 'r') => ({ seq, what: 'photo', reportId, sha256 })
+  const all = [
+    filing(4, 'newest'),
+    filing(1, 'first'),
+    photo(2, 'aa'),
+    photo(3, 'bb'),
+    photo(5, null),
+    photo(6, 'cc', 'x'),
+  ]
+  const naming = filingNaming('r', all as KeptUrgent[], 'new-id', '2026-06-09T17:00:00.000Z')
+  expect(naming).toMatchObject({ id: 'new-id', updates: 'r', remark: 'newest', photoIds: ['aa', 'bb'] })
+  expect(filingNaming('nothing', all as KeptUrgent[], 'i', 'now')).toBeNull()
 })

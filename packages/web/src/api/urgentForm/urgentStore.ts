@@ -1,6 +1,8 @@
 /** What the phone keeps of urgent reports, in IndexedDB: each filing and photo until the desk has it (and a while after), and whose gauge it is. */
 import type { FileUrgentInput, Problem, UrgentForm } from '@gaugewright/contract'
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import { filingNaming } from './filingNaming.ts'
+import { newUuid } from './newUuid.ts'
 
 interface Kept {
   /** Order of making. Sent in this order, photos after all filings. */
@@ -76,6 +78,24 @@ export async function keptUrgent(): Promise<KeptUrgent[]> {
 
 export async function changeUrgent(kept: KeptUrgent): Promise<void> {
   await (await store()).put('urgent', kept)
+}
+
+/**
+ * The desk has the photo: in the same step a filing is kept that names it, so that the desk's people see it at once. It
+ * says what the newest filing of the report says.
+ */
+export async function photoReceived(
+  photo: KeptPhoto,
+  { sha256, receivedAtUtc }: { sha256: string; receivedAtUtc: string },
+  nowUtc: string,
+): Promise<void> {
+  const writing = (await store()).transaction('urgent', 'readwrite', { durability: 'strict' })
+  await writing.store.put({ ...photo, jpeg: null, sha256, state: 'received', receivedAtUtc, problem: null })
+  const all = (await writing.store.getAll()) as KeptUrgent[]
+  const naming = filingNaming(photo.reportId, all, newUuid(), nowUtc)
+  if (naming !== null)
+    await writing.store.add({ what: 'filing', reportId: photo.reportId, filing: naming, madeAtUtc: nowUtc, ...waiting })
+  await writing.done
 }
 
 /** What the desk has had for a week the phone need not keep. */
