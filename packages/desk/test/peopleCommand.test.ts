@@ -96,6 +96,23 @@ describe('gaugewright people', () => {
   })
 })
 
+describe('gaugewright audit', () => {
+  it('names what was decided, taken back and set at the command line', async () => {
+    const code = small.gauges[0]?.code ?? ''
+    const day = small.readings.at(-1)?.lastDay ?? ''
+    const decided = await json('decide', day, code, 'stands')
+    const row = decided.roll.find((entry: { code: string }) => entry.code === code)
+    await gaugewright('undo', row.decision.id)
+    await gaugewright('rule', 'set', '0.98', '--why', 'a test')
+    const { entries } = await json('audit')
+    expect(entries.map(({ act, subject }: Record<string, unknown>) => [act, subject])).toEqual([
+      ['setRule', null],
+      ['undo', row.decision.id],
+      ['decide', row.readingId],
+    ])
+  })
+})
+
 describe('gaugewright serve --host', () => {
   const serve = () => world.start('serve', '--db', db, '--host', '0.0.0.0', '--port', '0', '--no-open')
 

@@ -2,6 +2,7 @@ import { changesBy, type DecideAsk, decideAskSchema, whatIfAskSchema } from '@ga
 import { parseAmount } from '@gaugewright/science'
 import type { Command } from 'commander'
 import { Option } from 'commander'
+import { atTheCommandLine, writeTrail } from '../../app/access/doer.ts'
 import { refused } from '../../app/answer.ts'
 import { decide } from '../../app/decide.ts'
 import { evidenceForReading } from '../../app/evidenceForReading.ts'
@@ -65,6 +66,7 @@ async function decisionFrom(
 
 async function decidedText(ports: Ports, ask: DecideAsk, options: DecideOptions): Promise<string> {
   const review = valueFrom(await decide(ports, ask))
+  await writeTrail(ports, atTheCommandLine, { act: 'decide', subject: ask.readingId })
   if (options.json) return `${JSON.stringify(review)}\n`
   const row = review.roll.find((entry) => entry.readingId === ask.readingId)
   const decided = `${row?.code} ${row?.name}, ${review.day}: ${row?.decision?.verdict} (decision ${row?.decision?.id})`

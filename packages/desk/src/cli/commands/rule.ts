@@ -1,5 +1,6 @@
 import { type PreviewRuleAsk, previewRuleAskSchema } from '@gaugewright/contract'
 import type { Command } from 'commander'
+import { atTheCommandLine, writeTrail } from '../../app/access/doer.ts'
 import { refused } from '../../app/answer.ts'
 import { previewRule } from '../../app/previewRule.ts'
 import { readRule } from '../../app/readRule.ts'
@@ -41,9 +42,11 @@ function addSet(rule: Command, world: World): void {
     .action(async (odds: string, own: { why: string; by: string }, command: Command) => {
       const options = command.optsWithGlobals<Common>()
       const letStandAt = thresholdFrom(odds)
-      const answer = await withLedger(world, options.db, { create: false }, async (ports) =>
-        valueFrom(await setRule(ports, { letStandAt, why: own.why, by: own.by })),
-      )
+      const answer = await withLedger(world, options.db, { create: false }, async (ports) => {
+        const set = valueFrom(await setRule(ports, { letStandAt, why: own.why, by: own.by }))
+        await writeTrail(ports, atTheCommandLine, { act: 'setRule', subject: null })
+        return set
+      })
       await world.out.write(options.json ? `${JSON.stringify(answer)}\n` : printRule(answer))
     })
 }

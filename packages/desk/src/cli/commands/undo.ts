@@ -1,4 +1,5 @@
 import type { Command } from 'commander'
+import { atTheCommandLine, writeTrail } from '../../app/access/doer.ts'
 import { undoDecision } from '../../app/undoDecision.ts'
 import { valueFrom } from '../commandStopped.ts'
 import { usualLedger, withLedger } from '../withLedger.ts'
@@ -13,9 +14,11 @@ export function addUndoCommand(program: Command, world: World): void {
     .option('--by <name>', 'who takes it back', 'coordinator')
     .option('--json', 'answer with the reviewed day as JSON')
     .action(async (decisionId: string, options: { db: string; by: string; json?: boolean }) => {
-      const review = await withLedger(world, options.db, { create: false }, async (ports) =>
-        valueFrom(await undoDecision(ports, { decisionId, by: options.by })),
-      )
+      const review = await withLedger(world, options.db, { create: false }, async (ports) => {
+        const reviewed = valueFrom(await undoDecision(ports, { decisionId, by: options.by }))
+        await writeTrail(ports, atTheCommandLine, { act: 'undo', subject: decisionId })
+        return reviewed
+      })
       await world.out.write(
         options.json
           ? `${JSON.stringify(review)}\n`
