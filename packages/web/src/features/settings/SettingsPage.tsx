@@ -8,6 +8,7 @@ import { KeysSection } from './KeysSection.tsx'
 import { OutgoingSection } from './OutgoingSection.tsx'
 import { RuleSection } from './RuleSection.tsx'
 import styles from './SettingsPage.module.css'
+import { UrgentSection } from './UrgentSection.tsx'
 import { useRule } from './useRule.ts'
 
 /** Settings: what holds for the whole network. A section for each thing that can be set. */
@@ -27,6 +28,7 @@ export function SettingsPage({ tools }: { tools: ReactNode }) {
         ) : (
           <p role="status">{words.loading}</p>
         )}
+        <UrgentSection />
         <OutgoingSection />
         <AccessSection />
         <KeysSection />
