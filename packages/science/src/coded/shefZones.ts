@@ -3,6 +3,8 @@
  * is UTC. [SHEF2012] 4.1.5, Table 8.
  */
 import { Temporal } from 'temporal-polyfill'
+import { daysInMonth, epochDayFromDate } from '../reading/epochDay.ts'
+import { msPerDay, msPerHour, msPerMinute } from '../reading/instant.ts'
 
 const zones: Readonly<Record<string, string>> = {
   Z: 'UTC',
@@ -42,6 +44,9 @@ export function shefZone(letters: string): string | null {
   return Object.hasOwn(zones, letters) ? (zones[letters] as string) : null
 }
 
+const MOST_KNOWN = 5000
+const knownInstants = new Map<string, number>()
+
 /** Time on the wall; hour 24 is the next day's 0. */
 export interface WallTime {
   year: number
@@ -56,6 +61,22 @@ export interface WallTime {
 export function instantOfWall(wall: WallTime, zone: string): number | null {
   const isEndOfDay = wall.hour === 24 && wall.minute === 0 && wall.second === 0
   if (wall.year < 1000 || wall.hour > 24 || (wall.hour === 24 && !isEndOfDay)) return null
+  const { year, month, day, hour, minute, second } = wall
+  if (month < 1 || month > 12 || day < 1 || day > daysInMonth(year, month) || minute > 59 || second > 59) return null
+  const inUtcMs =
+    epochDayFromDate(year, month, day) * msPerDay + hour * msPerHour + minute * msPerMinute + second * 1000
+  if (zone === 'UTC') return inUtcMs
+  // A table says the same few times over and over, and each look into the zones costs some ten microseconds.
+  const key = `${zone} ${inUtcMs}`
+  const known = knownInstants.get(key)
+  if (known !== undefined) return known
+  const found = instantInZone(wall, zone, isEndOfDay)
+  if (knownInstants.size >= MOST_KNOWN) knownInstants.clear()
+  if (found !== null) knownInstants.set(key, found)
+  return found
+}
+
+function instantInZone(wall: WallTime, zone: string, isEndOfDay: boolean): number | null {
   try {
     const plain = Temporal.PlainDateTime.from({ ...wall, hour: isEndOfDay ? 0 : wall.hour }, { overflow: 'reject' })
     return (isEndOfDay ? plain.add({ days: 1 }) : plain).toZonedDateTime(zone).epochMilliseconds
