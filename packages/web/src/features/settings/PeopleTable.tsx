@@ -7,7 +7,7 @@ import { useWords } from '../../words/WordsContext.tsx'
 import { ForgetDialog } from './ForgetDialog.tsx'
 import { PasswordDialog } from './PasswordDialog.tsx'
 import styles from './PeopleTable.module.css'
-import { RoleSelect } from './RoleSelect.tsx'
+import { RoleOfPerson } from './RoleOfPerson.tsx'
 import type { AccessDesk } from './useAccess.ts'
 
 type Props = { desk: AccessDesk; people: readonly Person[] }
@@ -35,12 +35,7 @@ export function PeopleTable({ desk, people }: Props) {
                 {person.lastSeenOn === null ? own.never : format.dayShort(person.lastSeenOn)}
               </span>
             </div>
-            <RoleSelect
-              label={fill(own.roleOf, { name: person.name })}
-              isLabelHidden
-              value={person.role}
-              onChange={(role) => desk.role.mutate({ personId: person.id, role })}
-            />
+            <RoleOfPerson desk={desk} person={person} />
             <div className={styles.acts}>
               {person.mail === null ? null : (
                 <Button

@@ -13,6 +13,7 @@ export function Trail({ desk }: { desk: AccessDesk }) {
   const { access: own } = words
   const { trail } = desk
   const entries = trail.data?.pages.flatMap((page) => page.entries) ?? []
+  const nameOf = new Map(desk.people.data?.people.map(({ id, name }) => [id, name]))
   return (
     <div>
       <h3>{own.trail}</h3>
@@ -28,7 +29,7 @@ export function Trail({ desk }: { desk: AccessDesk }) {
               {entry.result === 'refused' ? <em> ({own.trailRefused})</em> : null}
               {entry.door === 'desk' ? null : <span className={styles.soft}> {own.doors[entry.door]}</span>}
             </span>
-            <code>{entry.subject ?? ''}</code>
+            <code>{nameOf.get(entry.subject ?? '') ?? entry.subject ?? ''}</code>
           </li>
         ))}
       </ol>
