@@ -1,5 +1,5 @@
 import type { FileUrgentInput } from '@gaugewright/contract'
-import type { KeptUrgent } from './urgentStore.ts'
+import type { KeptUrgent } from './keptUrgent.ts'
 
 /** A filing that says what the newest one of the report says, and names every photo that the desk has. Null without a filing. */
 export function filingNaming(

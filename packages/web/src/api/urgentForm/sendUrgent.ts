@@ -6,8 +6,9 @@ import { type FileUrgent, type Photo, routes } from '@gaugewright/contract'
 import { askDesk } from '../askDesk.ts'
 import { ProblemError } from '../problemError.ts'
 import { base64Of } from './base64Of.ts'
+import type { KeptUrgent } from './keptUrgent.ts'
 import { meaningOf, sendingOrder } from './sendingOrder.ts'
-import { changeUrgent, type KeptUrgent, keptUrgent, photoReceived } from './urgentStore.ts'
+import { changeUrgent, keptUrgent, photoReceived } from './urgentStore.ts'
 
 export type UrgentOutcome = 'all sent' | 'no signal' | 'sign in'
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { base64Of } from './base64Of.ts'
 import { filingNaming } from './filingNaming.ts'
+import type { KeptUrgent } from './keptUrgent.ts'
 import { meaningOf, sendingOrder } from './sendingOrder.ts'
-import type { KeptUrgent } from './urgentStore.ts'
 
 const kept = (seq: number, what: 'filing' | 'photo', state: KeptUrgent['state'] = 'waiting') =>
   ({ seq, what, state }) as KeptUrgent

@@ -1,5 +1,5 @@
 /** What is sent next, and what an answer of the desk means for what was sent. */
-import type { KeptUrgent } from './urgentStore.ts'
+import type { KeptUrgent } from './keptUrgent.ts'
 
 /** Words that may save somebody go first: every waiting filing in the order of making, then the photos. */
 export function sendingOrder(kept: readonly KeptUrgent[]): KeptUrgent[] {

@@ -1,34 +1,10 @@
 /** What the phone keeps of urgent reports, in IndexedDB: each filing and photo until the desk has it (and a while after), and whose gauge it is. */
-import type { FileUrgentInput, Problem, UrgentForm } from '@gaugewright/contract'
+import type { FileUrgentInput, UrgentForm } from '@gaugewright/contract'
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { filingNaming } from './filingNaming.ts'
+import type { KeptFiling, KeptPhoto, KeptUrgent } from './keptUrgent.ts'
 import { newUuid } from './newUuid.ts'
 
-interface Kept {
-  /** Order of making. Sent in this order, photos after all filings. */
-  seq: number
-  /** The id of the first filing: everything about one report. */
-  reportId: string
-  madeAtUtc: string
-  state: 'waiting' | 'received' | 'refused'
-  receivedAtUtc: string | null
-  problem: Problem | null
-}
-
-export interface KeptFiling extends Kept {
-  what: 'filing'
-  filing: FileUrgentInput
-}
-
-export interface KeptPhoto extends Kept {
-  what: 'photo'
-  /** A JPEG drawn anew on the phone; null once the desk has it. */
-  jpeg: Blob | null
-  /** The desk's name of it, once it has it. */
-  sha256: string | null
-}
-
-export type KeptUrgent = KeptFiling | KeptPhoto
 type New<K extends KeptUrgent> = Omit<K, 'seq'> & { seq?: number }
 
 interface UrgentSchema extends DBSchema {

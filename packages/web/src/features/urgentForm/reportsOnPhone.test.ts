@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { KeptUrgent } from '../../api/urgentForm/urgentStore.ts'
+import type { KeptUrgent } from '../../api/urgentForm/keptUrgent.ts'
 import { reportsOnPhone } from './reportsOnPhone.ts'
 
 const filing = (seq: number, reportId: string, changes: object = {}): KeptUrgent =>

@@ -1,6 +1,6 @@
 /** Reports as the phone shows them, out of what it keeps: the newest filing of each, its photos, and how far they are. */
 import type { FileUrgentInput, Problem } from '@gaugewright/contract'
-import type { KeptFiling, KeptPhoto, KeptUrgent } from '../../api/urgentForm/urgentStore.ts'
+import type { KeptFiling, KeptPhoto, KeptUrgent } from '../../api/urgentForm/keptUrgent.ts'
 
 export interface ReportOnPhone {
   reportId: string

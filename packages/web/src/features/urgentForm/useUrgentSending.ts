@@ -1,7 +1,8 @@
 import type { FileUrgentInput } from '@gaugewright/contract'
 import { useCallback, useEffect, useRef, useState } from 'react'
+import type { KeptUrgent } from '../../api/urgentForm/keptUrgent.ts'
 import { sendUrgent, type UrgentOutcome } from '../../api/urgentForm/sendUrgent.ts'
-import { dropOldUrgent, type KeptUrgent, keepFiling, keepPhoto, keptUrgent } from '../../api/urgentForm/urgentStore.ts'
+import { dropOldUrgent, keepFiling, keepPhoto, keptUrgent } from '../../api/urgentForm/urgentStore.ts'
 
 const RETRY_MS = 5_000
 
