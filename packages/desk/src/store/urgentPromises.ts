@@ -94,6 +94,16 @@ export function urgentPromises(name: string, open: () => Promise<OpenUrgent>): v
       expect(new Set(events.map(({ id }) => id)).size).toBe(100)
     })
 
+    it('one that is refused does no harm to those that come with it', async () => {
+      await urgent.file('north', filing(1))
+      const refused = filing(1, {}, { remark: 'another content' })
+      const outcomes = await Promise.allSettled(
+        [2, 1, 4].map((n) => urgent.file('north', n === 1 ? refused : filing(n))),
+      )
+      expect(outcomes.map(({ status }) => status)).toEqual(['fulfilled', 'rejected', 'fulfilled'])
+      expect((await urgent.eventsAfter('north', 0, 10)).map(({ id }) => id)).toEqual([1, 2, 4].map(idOf))
+    })
+
     it('gives every kind of event back whole', async () => {
       await urgent.file('north', filing(1))
       const passed = { form: 'storm report', way: 'file', to: 'watched', text: 'A\nB', outgoingId: 'o1' } as const

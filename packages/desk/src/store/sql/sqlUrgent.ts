@@ -1,6 +1,7 @@
 /** Urgent reports over SQL, for any database that Kysely speaks. */
 import { formatInstant } from '@gaugewright/science'
 import { sql } from 'kysely'
+import { LedgerError } from '../../ports/ledgerError.ts'
 import type { NewFiling, NewUrgentEvent, Urgent, UrgentEvent, UrgentSettingsSet } from '../../ports/urgent.ts'
 import { instantMs } from '../instantMs.ts'
 import { unknownNetwork } from '../unknown.ts'
@@ -10,11 +11,28 @@ import { urgentEventFromRow, urgentRow } from './urgentRows.ts'
 import type { UrgentEventTable } from './urgentTables.ts'
 import type { Store, WriteTransaction } from './writeTransaction.ts'
 
+interface Filed {
+  event: UrgentEvent
+  already: boolean
+}
+
+interface Waiting {
+  networkId: string
+  networkKey: number
+  filing: NewFiling
+  resolve: (filed: Filed) => void
+  reject: (error: unknown) => void
+}
+
+const mostTogether = 100
+
 export class SqlUrgent implements Urgent {
   readonly #store: Store
   readonly #readable: (error: unknown) => unknown
   readonly #listeners = new UrgentListeners()
   readonly #networkKeys = new Map<string, number>()
+  readonly #waiting: Waiting[] = []
+  #isFiling = false
 
   /** @param readable turns the database's own errors into LedgerErrors */
   constructor(store: Store, readable: (error: unknown) => unknown) {
@@ -22,18 +40,40 @@ export class SqlUrgent implements Urgent {
     this.#readable = readable
   }
 
+  /** Filings that come while another is being made durable are made durable together, in one transaction. */
   async file(networkId: string, filing: NewFiling): Promise<{ event: UrgentEvent; already: boolean }> {
     const networkKey = await this.#needNetwork(networkId)
-    const done = await this.#write(async (transaction) => {
-      const before = await eventById(transaction, networkKey, filing.id)
-      if (before === null) return { event: await insert(transaction, networkKey, filing), already: false }
-      if (before.what !== 'filed' || filingContent(before.report) !== filingContent(filing.report)) {
-        throw urgentIdTaken(filing.id)
-      }
-      return { event: before, already: true }
+    return await new Promise((resolve, reject) => {
+      this.#waiting.push({ networkId, networkKey, filing, resolve, reject })
+      if (!this.#isFiling) void this.#fileWaiting()
     })
-    if (!done.already) this.#listeners.tell(networkId, done.event)
-    return done
+  }
+
+  async #fileWaiting(): Promise<void> {
+    this.#isFiling = true
+    // Those of the same moment come along.
+    await Promise.resolve()
+    while (this.#waiting.length > 0) {
+      const together = this.#waiting.splice(0, mostTogether)
+      try {
+        const outcomes = await this.#write(async (transaction) => {
+          const found: (Filed | LedgerError)[] = []
+          for (const { networkKey, filing } of together) found.push(await fileOne(transaction, networkKey, filing))
+          return found
+        })
+        for (const [index, { networkId, resolve, reject }] of together.entries()) {
+          const outcome = outcomes[index] as Filed | LedgerError
+          if (outcome instanceof LedgerError) reject(outcome)
+          else {
+            if (!outcome.already) this.#listeners.tell(networkId, outcome.event)
+            resolve(outcome)
+          }
+        }
+      } catch (error) {
+        for (const { reject } of together) reject(error)
+      }
+    }
+    this.#isFiling = false
   }
 
   async append(networkId: string, event: NewUrgentEvent): Promise<UrgentEvent> {
@@ -171,6 +211,18 @@ export class SqlUrgent implements Urgent {
       throw this.#readable(error)
     }
   }
+}
+
+/** Refused without harm to those that are made durable with it. */
+async function fileOne(
+  transaction: WriteTransaction,
+  networkKey: number,
+  filing: NewFiling,
+): Promise<Filed | LedgerError> {
+  const before = await eventById(transaction, networkKey, filing.id)
+  if (before === null) return { event: await insert(transaction, networkKey, filing), already: false }
+  const isSame = before.what === 'filed' && filingContent(before.report) === filingContent(filing.report)
+  return isSame ? { event: before, already: true } : urgentIdTaken(filing.id)
 }
 
 async function eventById({ db }: WriteTransaction, networkKey: number, id: string): Promise<UrgentEvent | null> {
