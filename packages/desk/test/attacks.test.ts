@@ -131,12 +131,13 @@ describe('a session', () => {
 describe('another site', () => {
   it('can change nothing through a person who is signed in (cross-site request)', async () => {
     const decision = { readingId: 'x', verdict: 'stands', amended: null, reason: '' }
-    for (const headers of [
+    const foreign: Record<string, string>[] = [
       { origin: 'http://evil.example' },
       { origin: 'null' },
       { 'sec-fetch-site': 'cross-site' },
       { 'sec-fetch-site': 'same-site' },
-    ]) {
+    ]
+    for (const headers of foreign) {
       const response = await post('/api/decisions', decision, { ...owner.request.headers, ...headers })
       expect(codeOf(response)).toEqual([403, 'ORIGIN_REFUSED'])
     }

@@ -32,17 +32,15 @@ export function looksOfGood(
   const nearest = nearestGauges(set.gauges)
   const isScored = new Map(set.truth.map((row) => [`${row.gauge} ${row.day}`, row.scored]))
   const stepMm = stepMmOf(set)
-  const bins = edges
-    .slice(1)
-    .map((below, place) => ({
-      from: edges[place]!,
-      below,
-      wrong: 0,
-      good: 0,
-      lookedAt: 0,
-      looksWrong: 0,
-      looksRight: 0,
-    }))
+  const bins = edges.slice(1).map((below, place) => ({
+    from: edges[place]!,
+    below,
+    wrong: 0,
+    good: 0,
+    lookedAt: 0,
+    looksWrong: 0,
+    looksRight: 0,
+  }))
   for (let i = 0; i < findings.gauge.length; i++) {
     const gauge = findings.gauge[i]!
     const day = findings.day[i]!

@@ -14,7 +14,7 @@ const config = { access: 'anyone', audit: false, takesForms: true } as const
 const startPath = routes.stopReminders.path.replace('/stop/', '/start/')
 
 export function stopRemindersRoute(app: FastifyInstance, ports: Ports): void {
-  app.register(async (scope) => {
+  app.register((scope, _options, done) => {
     // What the form says does not matter: the address says it all.
     scope.addContentTypeParser(
       ['application/x-www-form-urlencoded', 'multipart/form-data'],
@@ -38,5 +38,6 @@ export function stopRemindersRoute(app: FastifyInstance, ports: Ports): void {
       answer(reply, { token: params.token, act: 'start' }),
     )
     scope.get(STYLE_PATH, { config }, (_request, reply) => reply.type('text/css; charset=utf-8').send(stopPageStyle))
+    done()
   })
 }

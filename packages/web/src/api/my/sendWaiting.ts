@@ -18,10 +18,9 @@ const passing = new Set([
   'DESK_FAILED',
   'LEDGER_BUSY',
   'LEDGER_CANNOT_WRITE',
-  'TOO_MANY_REQUESTS',
   'TOO_OFTEN',
 ])
-const signInWanted = new Set(['SIGN_IN_FIRST', 'SIGN_IN_NEEDED', 'SIGNED_OUT', 'NOT_ALLOWED', 'GAUGE_NOT_YOURS'])
+const signInWanted = new Set(['SIGN_IN_NEEDED', 'ROLE_TOO_LOW', 'GAUGE_NOT_YOURS'])
 
 export function sendWaiting(onChange?: () => void): Promise<SendOutcome> {
   return navigator.locks.request(LOCK, async () => {

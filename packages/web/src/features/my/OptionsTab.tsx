@@ -2,6 +2,7 @@ import type { Language, Unit } from '@gaugewright/science'
 import type { ReactNode } from 'react'
 import { useState } from 'react'
 import { forgetAll } from '../../api/my/phoneStore.ts'
+import { forgetUrgent } from '../../api/urgentForm/urgentStore.ts'
 import { Choice } from '../../ui/Choice.tsx'
 import { fill } from '../../words/fill.ts'
 import type { MyWords } from '../../words/myWords.ts'
@@ -46,7 +47,7 @@ export function OptionsTab({ unit, language, words, waiting, theme, onUnit, onLa
         className={styles.button}
         onClick={() => {
           if (!confirm(fill(own.forgetSure, { waiting: stillWaiting }))) return
-          void forgetAll().then(() => setForgotten(true))
+          void Promise.all([forgetAll(), forgetUrgent()]).then(() => setForgotten(true))
         }}
       >
         {own.forget}
