@@ -43,6 +43,7 @@ describe('plausibility', () => {
     const smaller = plausibilityOf(stone(), [other(3, 4, { magnitude: 13 })], [])
     expect(smaller.smaller).toBeGreaterThan(alone.smaller)
     expect(smaller.nothing).toBeLessThan(alone.nothing)
+    expect([smaller.near, smaller.inFavour]).toEqual([1, 0])
   })
 
   it('nearer in space and in time says more; far away says nothing', () => {

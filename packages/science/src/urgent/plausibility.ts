@@ -96,7 +96,8 @@ export function plausibilityOf(
     const [toldSize, smallerSize] = isSame ? sizeLogs(report, other, kernel) : [0, 0]
     asTold += storm + toldSize
     smaller += storm + smallerSize
-    if (storm + toldSize > 0) inFavour++
+    // A storm, but with sizes that rather say "smaller", does not speak for it as told.
+    if (storm + toldSize > 0 && toldSize >= smallerSize) inFavour++
   }
   for (const km of silentKm) {
     if (km > silentReachKm) continue
