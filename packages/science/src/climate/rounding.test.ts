@@ -55,6 +55,12 @@ describe('learnRounding', () => {
     expect(sharesOf(table, 0)[0.1]!).toBeLessThan(0.02)
   })
 
+  it('takes inches and tenths of a millimetre alike where nothing is known yet', () => {
+    const found = sharesOf(emptyDailyTable(2, 20_000, 5), 1)
+    expect(found[0.254]!).toBeGreaterThan(0.25)
+    expect(found[0.1]!).toBeGreaterThan(0.25)
+  })
+
   it('gives shares that sum to 1 with any history, none included', () => {
     for (const table of [readBy([[[0.5, 1]], [[5, 1]]], 40), emptyDailyTable(2, 20_000, 5)]) {
       const { stepsMm, share } = learnRounding(table)

@@ -23,6 +23,18 @@ const mistakenShare = 0.03
 const daysUsed = 3650
 /** Readings at which a gauge's own record weighs as much as the network's. */
 const readingsToTell = 12
+/** Amounts that tell in which places a network writes. */
+const amountsToTell = 30
+/** Shares believed before a gauge has told, 0.95 together: of hundredths of an inch, and where nothing is known yet. */
+const inchPrior = [
+  [0.01, 0.05],
+  [0.254, 0.9],
+] as const
+const unknownPrior = [
+  [0.01, 0.35],
+  [0.254, 0.3],
+  [0.1, 0.3],
+] as const
 const rounds = 25
 const least = 0.0015
 
@@ -34,7 +46,7 @@ export function noRounding(like: Rounding, gaugeCount: number): Rounding {
   return { ...like, share }
 }
 
-/** @returns usual decimal steps where there is no history. Shapes: share is Float64Array(gaugeCount * steps). */
+/** @returns tenths of a millimetre, hundredths of an inch or finer, each as likely, where there is no history. Shapes: share is Float64Array(gaugeCount * steps). */
 export function learnRounding(history: DailyTable): Rounding {
   const n = history.gaugeCount
   const amounts: { gauge: number; mm: number }[] = []
@@ -43,12 +55,14 @@ export function learnRounding(history: DailyTable): Rounding {
     if (history.spanDays[i] === 1 && mm > 0) amounts.push({ gauge: i % n, mm })
   }
   const fine = amounts.filter(({ mm }) => Math.abs(mm * 10 - Math.round(mm * 10)) > 0.02).length
-  const writtenMm = fine > finelyWritten * amounts.length ? 0.01 : 0.1
+  const isKnown = amounts.length >= amountsToTell
+  const writtenMm = isKnown && fine <= finelyWritten * amounts.length ? 0.1 : 0.01
   const stepsMm = writtenMm === 0.1 ? [...steps.mm] : [0.01, ...steps.inch, ...steps.mm]
   const S = stepsMm.length
   const prior = new Float64Array(S).fill(0.05 / S)
-  prior[0]! += writtenMm === 0.1 ? 0.95 : 0.05
-  if (writtenMm !== 0.1) prior[1]! += 0.9
+  if (writtenMm === 0.1) prior[0]! += 0.95
+  else if (isKnown) for (const [step, share] of inchPrior) prior[stepsMm.indexOf(step)]! += share
+  else for (const [step, share] of unknownPrior) prior[stepsMm.indexOf(step)]! += share
   const fits = amounts.map(({ mm }) => fitsOf(mm, stepsMm))
   const network = mixtureOf(fits, stepsMm, prior, readingsToTell)
   const byGauge: number[][] = Array.from({ length: n }, () => [])

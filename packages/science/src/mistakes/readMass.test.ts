@@ -25,5 +25,11 @@ it('readMass of an amount of which digits are lost takes all marks that it may h
 
 it('readMass counts nothing that would have been read as nothing', () => {
   expect(readMass(even, reader, 1, 0, 0.8)).toBeLessThan(readMass(even, reader, 1, 0, 0.05))
-  expect(readMass(even, { ...reader, stepsMm: [1], share: [1] }, 0.6, 0, 0.05)).toBe(0)
+  expect(readMass(even, reader, 0.03, 0, 0.05)).toBe(0)
+})
+
+it('readMass leaves a little to an amount finer than the network ever wrote, as after a conversion', () => {
+  const finer = readMass(even, reader, 7.62, 0, 0.05)
+  expect(finer).toBeGreaterThan(0)
+  expect(finer).toBeLessThan(readMass(even, reader, 7.3, 0, 0.05) / 100)
 })

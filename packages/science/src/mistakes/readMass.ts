@@ -13,6 +13,8 @@ export interface Reader {
 }
 
 const hardlyEver = 0.001
+/** Share of amounts that are finer than the last place of the network. */
+const finerShare = 0.0005
 
 export function readerOf(rounding: Rounding, gauge: number): Reader {
   const { stepsMm, share, writtenMm } = rounding
@@ -35,16 +37,22 @@ export function readMass(
 ): number {
   let sum = 0
   let known = -1
+  let isWritten = false
+  const half = by.writtenMm / 2
   for (let s = 0; s < by.stepsMm.length; s++) {
     const step = by.stepsMm[s]!
     if (step < 2 * toleranceMm) {
+      isWritten = true
       // Several marks lie within what is known: one of them was read.
       if (known < 0) known = mass(Math.max(leastMm, mm - toleranceMm), mm + toleranceMm)
       sum += by.share[s]! * known
     } else if (isOnStep(mm, step, toleranceMm)) {
+      isWritten = true
       const mark = Math.round(mm / step) * step
       if (mark + step / 2 > leastMm) sum += by.share[s]! * mass(Math.max(leastMm, mark - step / 2), mark + step / 2)
     }
   }
+  // Finer than the network ever wrote: converted, perhaps. Seldom, but not never.
+  if (!isWritten && mm > leastMm) sum = finerShare * mass(Math.max(leastMm, mm - half), mm + half)
   return sum
 }

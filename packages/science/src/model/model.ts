@@ -57,4 +57,4 @@ export interface Model {
 }
 
 /** Changes whenever findings would. */
-export const modelVersion = '5'
+export const modelVersion = '6'
