@@ -1,8 +1,12 @@
+import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { defaultClientConditions, defineConfig } from 'vite'
+import { packFiles } from './packFiles.ts'
+
+const outDir = fileURLToPath(new URL('./dist', import.meta.url))
 
 export default defineConfig({
-  plugins: [react()],
+  plugins: [react(), { name: 'pack-files', apply: 'build', closeBundle: () => packFiles(outDir) }],
   resolve: { conditions: ['source', ...defaultClientConditions] },
   build: {
     target: 'es2023',

@@ -5,6 +5,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import react from '@vitejs/plugin-react'
 import { build, defaultClientConditions, defineConfig, type Plugin } from 'vite'
+import { isPacked, packFiles } from './packFiles.ts'
 
 const here = fileURLToPath(new URL('.', import.meta.url))
 const outDir = join(here, 'dist/my')
@@ -18,7 +19,7 @@ function workerOfBuiltPage(): Plugin {
     apply: 'build',
     async closeBundle() {
       const files = readdirSync(outDir, { recursive: true, withFileTypes: true })
-        .filter((entry) => entry.isFile() && !/\.(map|txt)$/.test(entry.name) && entry.name !== 'worker.js')
+        .filter((entry) => entry.isFile() && !/\.(map|txt)$/.test(entry.name) && !isPacked(entry.name) && entry.name !== 'worker.js')
         .map((entry) => join(entry.parentPath, entry.name))
       const kept = files.map((file) => ({
         url: `/my/${file.slice(outDir.length + 1).replaceAll('\\', '/')}`,
@@ -39,6 +40,7 @@ function workerOfBuiltPage(): Plugin {
           lib: { entry: join(here, 'src/myWorker.ts'), formats: ['iife'], name: 'worker', fileName: () => 'worker.js' },
         },
       })
+      packFiles(outDir)
     },
   }
 }

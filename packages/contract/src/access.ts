@@ -33,6 +33,8 @@ export const personSchema = z.object({
   role: roleSchema,
   /** Lower case; null where the person cannot be written to. */
   mail: z.string().nullable(),
+  /** For text messages, with its country code. */
+  phone: z.string().nullable(),
   language: z.enum(['en', 'es']),
   /** Ids of the gauges that the person reads. */
   gauges: z.array(z.string()),
@@ -53,6 +55,11 @@ const mail = z
   .max(254)
   .toLowerCase()
   .pipe(z.email({ message: 'not a mail address' }))
+
+export const phoneSchema = z
+  .string()
+  .trim()
+  .regex(/^\+[1-9]\d{6,14}$/, 'a number with its country code, such as +15550100123')
 
 export const passwordSchema = z.string().min(12, 'at least 12 characters').max(128, 'at most 128 characters')
 
@@ -77,6 +84,14 @@ export const setRoleAskSchema = z.object({
   role: roleSchema,
   /** Ids or codes of gauges, in place of those that the person reads now; as they are where left out. */
   gauges: z.array(z.string().max(100)).max(50).optional(),
+})
+/** What is left out stays as it is. */
+export const changePersonAskSchema = z.object({
+  personId: z.string().max(100),
+  name: z.string().trim().min(1).max(120).optional(),
+  mail: mail.nullable().optional(),
+  language: z.enum(['en', 'es']).optional(),
+  phone: phoneSchema.nullable().optional(),
 })
 export const setPasswordAskSchema = z.object({
   personId: z.string().max(100),
@@ -126,6 +141,7 @@ export type SignedOut = z.infer<typeof signedOutSchema>
 export type People = z.infer<typeof peopleSchema>
 export type AddPersonAsk = z.infer<typeof addPersonAskSchema>
 export type SetRoleAsk = z.infer<typeof setRoleAskSchema>
+export type ChangePersonAsk = z.infer<typeof changePersonAskSchema>
 export type SetPasswordAsk = z.infer<typeof setPasswordAskSchema>
 export type PersonAsk = z.infer<typeof personAskSchema>
 export type AuditAsk = z.infer<typeof auditAskSchema>

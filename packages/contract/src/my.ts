@@ -39,7 +39,7 @@ export const ownClimateSchema = z.object({
   tubeMm: z.number(),
 })
 
-export const absenceSchema = z.object({ firstDay: day, lastDay: day })
+export const absenceSchema = z.object({ id: z.string(), firstDay: day, lastDay: day })
 
 export const myGaugeSchema = z.object({
   network: z.object({
@@ -126,7 +126,23 @@ export const entryQuestionSchema = z.object({
 export const checkedEntrySchema = z.object({ question: entryQuestionSchema.nullable() })
 
 export const announceAbsenceAskSchema = z.object({ gauge: z.string().max(40), firstDay: day, lastDay: day })
+/** `absence`: its id. Days that have passed stay announced; the others are expected to be read again. */
+export const withdrawAbsenceAskSchema = z.object({ gauge: z.string().max(40), absence: z.string().max(200) })
 export const announcedAbsenceSchema = z.object({ absences: z.array(absenceSchema) })
+
+/** Absences that stand, for the desk: those that have not passed, or all of one gauge. */
+export const listAbsencesAskSchema = z.object({ gauge: z.string().max(40).optional() })
+export const networkAbsencesSchema = z.object({
+  absences: z.array(
+    absenceSchema.extend({
+      code: z.string(),
+      gaugeName: z.string(),
+      announcedAtUtc: z.string(),
+      /** Null while it stands. */
+      withdrawnAtUtc: z.string().nullable(),
+    }),
+  ),
+})
 
 const sumSchema = z.object({
   totalUm: amountUm,
@@ -179,7 +195,10 @@ export type SentReadings = z.infer<typeof sentReadingsSchema>
 export type CheckEntryAsk = z.infer<typeof checkEntryAskSchema>
 export type CheckedEntry = z.infer<typeof checkedEntrySchema>
 export type WireEntryQuestion = z.infer<typeof entryQuestionSchema>
+export type ListAbsencesAsk = z.infer<typeof listAbsencesAskSchema>
+export type NetworkAbsences = z.infer<typeof networkAbsencesSchema>
 export type AnnounceAbsenceAsk = z.infer<typeof announceAbsenceAskSchema>
+export type WithdrawAbsenceAsk = z.infer<typeof withdrawAbsenceAskSchema>
 export type AnnouncedAbsence = z.infer<typeof announcedAbsenceSchema>
 export type MyRecord = z.infer<typeof myRecordSchema>
 export type Confirmed = z.infer<typeof confirmedSchema>

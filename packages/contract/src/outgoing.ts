@@ -1,5 +1,6 @@
 /** Messages on their way out, and how mail and reminders are set. JSON on the wire; instants RFC 3339 in UTC. */
 import { z } from 'zod'
+import { phoneSchema } from './access.ts'
 
 const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a 24-hour local time such as 10:00')
 const mailAddress = z
@@ -127,12 +128,7 @@ export const chooseRemindersAskSchema = z.object({
   wants: z.boolean(),
   way: z.enum(['mail', 'text']).default('mail'),
   /** With its country code, for text messages. */
-  phone: z
-    .string()
-    .trim()
-    .regex(/^\+[1-9]\d{6,14}$/, 'a number with its country code, such as +15550100123')
-    .nullable()
-    .default(null),
+  phone: phoneSchema.nullable().default(null),
   ...asker,
 })
 export const reminderChoiceSchema = chooseRemindersAskSchema.omit({ by: true })

@@ -35,6 +35,8 @@ export const routes = {
   checkEntry: { method: 'POST', path: '/api/my/check' }, // checkEntryAskSchema -> checkedEntrySchema
   sendReadings: { method: 'POST', path: '/api/my/readings' }, // sendReadingsAskSchema -> sentReadingsSchema; twice is once
   announceAbsence: { method: 'POST', path: '/api/my/absences' }, // announceAbsenceAskSchema -> announcedAbsenceSchema
+  withdrawAbsence: { method: 'POST', path: '/api/my/absences/withdraw' }, // withdrawAbsenceAskSchema -> announcedAbsenceSchema
+  listAbsences: { method: 'GET', path: '/api/absences' }, // listAbsencesAskSchema as query -> networkAbsencesSchema
   readOutbox: { method: 'GET', path: '/api/outbox' }, // readOutboxAskSchema as query -> outboxSchema
   settleOutgoing: { method: 'POST', path: '/api/outbox/settle' }, // settleOutgoingAskSchema -> outgoingRowSchema
   readOutgoingSettings: { method: 'GET', path: '/api/outgoing-settings' }, // -> outgoingSettingsSchema
@@ -52,6 +54,7 @@ export const routes = {
   listPeople: { method: 'GET', path: '/api/people' }, // -> peopleSchema
   addPerson: { method: 'POST', path: '/api/people' }, // addPersonAskSchema -> peopleSchema
   setRole: { method: 'POST', path: '/api/people/role' }, // setRoleAskSchema -> peopleSchema
+  changePerson: { method: 'POST', path: '/api/people/change' }, // changePersonAskSchema -> peopleSchema
   setPassword: { method: 'POST', path: '/api/people/password' }, // setPasswordAskSchema -> peopleSchema
   forgetPerson: { method: 'POST', path: '/api/people/forget' }, // personAskSchema -> peopleSchema
   exportPerson: { method: 'GET', path: '/api/people/:person/export' }, // -> personExportSchema

@@ -45,6 +45,8 @@ export const rollRowSchema = z.object({
   lonDeg: z.number(),
   elevationM: z.number().nullable(),
   answer: rollAnswerSchema,
+  /** Where the answer is `away`: the last day of the absence. */
+  awayUntil: day.optional(),
   readingId: z.string().nullable(),
   amountUm: z.number().int().nullable(),
   isTrace: z.boolean(),

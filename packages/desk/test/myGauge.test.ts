@@ -1,6 +1,14 @@
 /** My gauge through its routes: readings sent once, the check at entry and what it does not tell, absence, own record. */
 import { randomUUID } from 'node:crypto'
-import type { CheckedEntry, MyGauge, MyRecord, NewReading, SentReadings } from '@gaugewright/contract'
+import type {
+  AnnouncedAbsence,
+  CheckedEntry,
+  MyGauge,
+  MyRecord,
+  NetworkAbsences,
+  NewReading,
+  SentReadings,
+} from '@gaugewright/contract'
 import { epochDayFromIso, isoFromEpochDay } from '@gaugewright/science'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { checkEntry } from '../src/app/checkEntry.ts'
@@ -230,10 +238,39 @@ describe('absence and record', () => {
   it('an absence announced ahead comes back, and the roll of its days shows the gauge away', async () => {
     const ask = { gauge: 'A5', firstDay: '2026-06-03', lastDay: '2026-06-09' }
     expect((await post('/api/my/absences', ask)).body).toEqual({
-      absences: [{ firstDay: '2026-06-03', lastDay: '2026-06-09' }],
+      absences: [{ id: expect.any(String), firstDay: '2026-06-03', lastDay: '2026-06-09' }],
     })
     expect(await desk.ports.ledger.absences('small', '2026-06-05', '2026-06-05')).toHaveLength(1)
     expect((await post('/api/my/absences', { ...ask, lastDay: '2026-06-02' })).body.code).toBe('ABSENCE_NOT_VALID')
+  })
+
+  it('an absence taken back ahead leaves the roll, is taken back once, and is not another gauge’s to take back', async () => {
+    const ask = { gauge: 'A6', firstDay: '2026-06-03', lastDay: '2026-06-09' }
+    const { absences } = (await post<AnnouncedAbsence>('/api/my/absences', ask)).body
+    const absence = absences[0]?.id ?? ''
+    const other = await post('/api/my/absences/withdraw', { gauge: 'B6', absence })
+    expect([other.status, other.body.code]).toEqual([404, 'ABSENCE_UNKNOWN'])
+    for (let time = 0; time < 2; time++) {
+      const { status, body } = await post('/api/my/absences/withdraw', { gauge: 'A6', absence })
+      expect([status, body]).toEqual([200, { absences: [] }])
+    }
+    expect((await get<MyGauge>('/api/my/gauges/A6')).absences).toEqual([])
+    const history = await get<NetworkAbsences>('/api/absences?gauge=a6')
+    expect(history.absences).toMatchObject([{ id: absence, code: 'A6', withdrawnAtUtc: expect.any(String) }])
+    const trail = await desk.ports.access.audit({ limit: 50 })
+    const own = trail.filter(({ subject }) => subject === 'gA6').map(({ act }) => act)
+    expect(own).toEqual(['withdrawAbsence', 'announceAbsence'])
+  })
+
+  it('an absence taken back halfway keeps the days that passed, for which one total is still owed', async () => {
+    // 08:30 on the 31st: that morning can still be read, the 30th has passed.
+    const ask = { gauge: 'B5', firstDay: '2026-05-28', lastDay: '2026-06-09' }
+    const { absences } = (await post<AnnouncedAbsence>('/api/my/absences', ask)).body
+    await post('/api/my/absences/withdraw', { gauge: 'B5', absence: absences[0]?.id })
+    const days = await desk.ports.absences.ofDays('small', '2026-05-01', '2026-06-30')
+    expect(days.filter(({ gaugeId }) => gaugeId === 'gB5')).toMatchObject([
+      { firstDay: '2026-05-28', lastDay: '2026-05-30' },
+    ])
   })
 
   it('the record adds up to the readings: month, months, years and rank agree with one another', async () => {

@@ -44,6 +44,42 @@ describe('gaugewright people', () => {
     expect((await gaugewright('people', 'add', 'X', '--role', 'king')).code).toBe(2)
   })
 
+  it('changes name, address, language and number; the gauge names the new name, the trail only what was changed', async () => {
+    const gauge = small.gauges[0]
+    const ona = ['people', 'add', 'Ona Reed', '--role', 'observer', '--mail', 'ona@people.example']
+    await gaugewright(...ona, '--gauges', gauge?.code ?? '')
+    await addOwner()
+    const ports = await openSqlitePorts(db)
+    const [kept] = await ports.ledger.gauges(small.network.id)
+    if (kept === undefined) throw new Error('no gauge')
+    await ports.ledger.saveGauges([{ ...kept, observerName: 'Ona Reed' }])
+    const { id } = (await ports.access.personByMail('ona@people.example')) ?? { id: '' }
+    const link = { askedAtUtc: '2031-01-01T00:00:00Z', endsAtUtc: '2031-01-01T00:15:00Z', personId: id }
+    await ports.access.saveLink({ ...link, tokenHash: 't', browserHash: 'b' })
+    await ports.ledger.close()
+
+    const change = (...words: string[]) => gaugewright('people', 'change', ...words)
+    const all = ['--name', 'Ona Vale', '--mail', 'Vale@people.example', '--language', 'es', '--phone', '+15550100123']
+    expect((await change('Ona Reed', ...all)).out).toMatch(/Ona Vale.*vale@people\.example.*\+15550100123/)
+    expect((await change('Ona Vale', '--mail', 'marlow@desk.example')).err).toMatch(/^MAIL_TAKEN {2}/)
+    expect((await change('Ona Vale', '--phone', '5550100')).code).toBe(2)
+    expect((await change('Ona Vale')).code).toBe(2)
+    await gaugewright('remind', 'choose', 'Ona Vale', 'mail')
+    expect((await change('Ona Vale', '--language', 'es')).code).toBe(0)
+
+    const after = await openSqlitePorts(db)
+    const renamed = (await after.ledger.gauges(small.network.id)).find((one) => one.id === kept.id)
+    expect(renamed?.observerName).toBe('Ona Vale')
+    // The link lies in the old mailbox.
+    expect(await after.access.linksOf(id)).toEqual([])
+    await after.ledger.close()
+    const { people } = await json('people', 'list')
+    expect(people.at(-1)).toMatchObject({ name: 'Ona Vale', language: 'es', phone: '+15550100123' })
+    const { entries } = await json('audit', '--person', id)
+    const acts = entries.map(({ act }: { act: string }) => act)
+    expect(acts).toEqual(['changePhone', 'changeLanguage', 'changeMail', 'changeName', 'addPerson'])
+  })
+
   it('takes a password that is long and not guessable, a coordinator’s first', async () => {
     await addOwner()
     await gaugewright('people', 'add', 'Vera Lake', '--role', 'viewer', '--mail', 'vera@desk.example')

@@ -14,7 +14,6 @@ const oneDoor: Record<string, string> = {
   'cli/makeDemo': 'makes a ledger, and so comes before any desk is open',
   'cli/runArchive': 'screens files without a ledger',
   'server/addPhoto': 'photos come from the observer’s page',
-  'server/announceAbsence': 'the observer’s page',
   'server/checkEntry': 'asked while somebody types on the observer’s page',
   'server/askLink': 'asks for a link to be mailed to the browser that asks',
   'server/stopReminders': 'the link in a note; the command line has "remind choose"',

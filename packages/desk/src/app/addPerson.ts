@@ -7,7 +7,7 @@ import { wirePeople } from './access/wirePeople.ts'
 import { type Answer, answered, refused } from './answer.ts'
 
 export async function addPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outgoingSettings' | 'clock' | 'newId'>,
   ask: AddPersonAsk,
   doer: Doer,
 ): Promise<Answer<People>> {

@@ -1,18 +1,20 @@
 /** An observer says ahead that nobody will read the gauge: the roll then shows it away, and expects one total afterwards. */
 import type { Actor, AnnounceAbsenceAsk, AnnouncedAbsence } from '@gaugewright/contract'
-import { epochDayFromIso, isoFromEpochDay } from '@gaugewright/science'
+import { epochDayFromIso } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
+import { type Doer, writeTrail } from './access/doer.ts'
 import { type Answer, answered, refused } from './answer.ts'
 import { ownGauge } from './my/ownGauge.ts'
+import { standingAbsences } from './my/standingAbsences.ts'
 
 const LONGEST_DAYS = 366
 const BACK_DAYS = 31
 
 export async function announceAbsence(
-  ports: Pick<Ports, 'ledger' | 'absences' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'ledger' | 'access' | 'absences' | 'clock' | 'newId'>,
   ask: AnnounceAbsenceAsk & { actor: Actor },
+  doer: Doer,
 ): Promise<Answer<AnnouncedAbsence>> {
-  const { ledger } = ports
   const found = await ownGauge(ports, ask.actor, ask.gauge)
   if (!found.ok) return found
   const { network, gauge, days, nowUtc } = found.value
@@ -26,7 +28,7 @@ export async function announceAbsence(
       `Give days in order, at most ${LONGEST_DAYS} of them, beginning no earlier than a month ago.`,
     )
   }
-  await ports.absences.announce({
+  const isNew = await ports.absences.announce({
     id: ports.newId(),
     networkId: network.id,
     gaugeId: gauge.id,
@@ -35,7 +37,6 @@ export async function announceAbsence(
     announcedBy: ask.actor.personId,
     announcedAtUtc: nowUtc,
   })
-  const ahead = await ledger.absences(network.id, isoFromEpochDay(today), isoFromEpochDay(today + 2 * LONGEST_DAYS))
-  const own = ahead.filter(({ gaugeId }) => gaugeId === gauge.id)
-  return answered({ absences: own.map(({ firstDay, lastDay }) => ({ firstDay, lastDay })) })
+  if (isNew) await writeTrail(ports, doer, { act: 'announceAbsence', subject: gauge.id })
+  return answered({ absences: await standingAbsences(ports, found.value) })
 }

@@ -13,11 +13,14 @@ export async function chooseReminders(
   if (!network.ok) return network
   const found = await findPerson(ports, ask.personId)
   if (!found.ok) return found
-  if (ask.wants && ask.way === 'text' && ask.phone === null) {
+  // A number that is known stays, whichever way is chosen.
+  const before = (await ports.outgoingSettings.choices(network.value.id)).get(found.value.id)
+  const phone = ask.phone ?? before?.phone ?? null
+  if (ask.wants && ask.way === 'text' && phone === null) {
     return refused('PHONE_MISSING', 'text messages without a number', 'Give the number, with its country code.')
   }
   const { wants, way, by } = ask
-  const choice = { personId: found.value.id, wants, way, phone: way === 'text' ? ask.phone : null }
+  const choice = { personId: found.value.id, wants, way, phone }
   await ports.outgoingSettings.choose(network.value.id, { ...choice, by, chosenAtUtc: ports.clock.nowUtc() })
   return answered(choice)
 }

@@ -42,7 +42,7 @@ export async function exportPerson(
   }
   return answered({
     madeAtUtc,
-    person: wirePerson(person, await access.withPassword(), await access.lastSeen()),
+    person: await wirePerson(ports, person),
     sections: {
       gauges,
       readings,

@@ -4,6 +4,8 @@ import type { Ports } from '../ports/ports.ts'
 import { wirePeople } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
-export async function listPeople(ports: Pick<Ports, 'access'>): Promise<Answer<People>> {
+export async function listPeople(
+  ports: Pick<Ports, 'access' | 'ledger' | 'outgoingSettings'>,
+): Promise<Answer<People>> {
   return answered(await wirePeople(ports))
 }

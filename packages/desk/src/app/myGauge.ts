@@ -6,13 +6,13 @@ import { type Answer, answered } from './answer.ts'
 import { demoNetworkId } from './demoNetworkId.ts'
 import { ownGauge } from './my/ownGauge.ts'
 import { pocketOf, wireOwnClimate } from './my/pocketOf.ts'
+import { standingAbsences } from './my/standingAbsences.ts'
 import { wireMyReading } from './my/wireMyReading.ts'
 
 const SHOWN_DAYS = 62
-const AHEAD_DAYS = 400
 
 export async function myGauge(
-  ports: Pick<Ports, 'ledger' | 'clock'>,
+  ports: Pick<Ports, 'ledger' | 'absences' | 'clock'>,
   ask: { actor: Actor; gauge: string },
 ): Promise<Answer<MyGauge>> {
   const { ledger } = ports
@@ -23,7 +23,7 @@ export async function myGauge(
   const from = isoFromEpochDay(today - SHOWN_DAYS)
   const [readings, absences, climate] = await Promise.all([
     ledger.readingsOfGauge(network.id, gauge.id, from, isoFromEpochDay(today + 1)),
-    ledger.absences(network.id, isoFromEpochDay(today), isoFromEpochDay(today + AHEAD_DAYS)),
+    standingAbsences(ports, found.value),
     pocketOf(ledger, network.id, gauge.id),
   ])
   const { name, unit, timeZone, readingTime, acceptWindowMin, language } = network
@@ -36,9 +36,7 @@ export async function myGauge(
       resolutionUm: gauge.resolutionUm,
     },
     readings: readings.map(wireMyReading).reverse(),
-    absences: absences
-      .filter(({ gaugeId }) => gaugeId === gauge.id)
-      .map(({ firstDay, lastDay }) => ({ firstDay, lastDay })),
+    absences,
     climate: climate === null ? null : wireOwnClimate(climate),
     nowUtc,
     standsStill: network.id === demoNetworkId,

@@ -14,7 +14,7 @@ import { type Answer, answered, refused } from './answer.ts'
 
 /** @param actor  null at the command line, where the ledger file itself could be changed */
 export async function setPassword(
-  ports: Pick<Ports, 'access' | 'ledger' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outgoingSettings' | 'clock' | 'newId'>,
   ask: SetPasswordAsk,
   actor: Actor | null,
   doer: Doer,

@@ -9,7 +9,7 @@ import { wirePeople } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
 
 export async function setRole(
-  ports: Pick<Ports, 'access' | 'ledger' | 'clock' | 'newId'>,
+  ports: Pick<Ports, 'access' | 'ledger' | 'outgoingSettings' | 'clock' | 'newId'>,
   ask: SetRoleAsk,
   doer: Doer,
 ): Promise<Answer<People>> {

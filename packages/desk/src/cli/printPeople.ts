@@ -8,12 +8,13 @@ export async function printPeople({ ledger }: Pick<Ports, 'ledger'>, { people }:
   const networks = await ledger.networks()
   const gauges = (await Promise.all(networks.map(({ id }) => ledger.gauges(id)))).flat()
   const codeOf = new Map(gauges.map(({ id, code }) => [id, code]))
-  const table = plainTable(['name', 'role', 'mail', 'gauges', 'signs in by', 'last seen', 'id'])
+  const table = plainTable(['name', 'role', 'mail', 'phone', 'gauges', 'signs in by', 'last seen', 'id'])
   for (const person of people) {
     table.push([
       person.name,
       person.role,
       person.mail ?? '-',
+      person.phone ?? '-',
       person.gauges.map((id) => codeOf.get(id) ?? id).join(' ') || '-',
       signsInBy(person),
       person.lastSeenOn ?? '-',

@@ -2,6 +2,7 @@
 import { Command, CommanderError, InvalidArgumentError } from 'commander'
 import { LedgerError } from '../ports/ledgerError.ts'
 import { CommandStopped, problemLine } from './commandStopped.ts'
+import { addAbsenceCommand } from './commands/absence.ts'
 import { addAuditCommand } from './commands/audit.ts'
 import { addBackupCommand } from './commands/backup.ts'
 import { addCheckCommand } from './commands/check.ts'
@@ -56,6 +57,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addOutboxCommand,
     addMailCommand,
     addPeopleCommand,
+    addAbsenceCommand,
     addAuditCommand,
     addExportPersonCommand,
     addCheckCommand,

@@ -80,6 +80,7 @@ export interface Access {
   /** Uses a link up, once, whoever asks at the same time: the person, or null where it is used, late or another browser's. */
   takeLink(tokenHash: string, browserHash: string, nowUtc: string): Promise<string | null>
   linksOf(personId: string): Promise<SignInLink[]>
+  endLinksOf(personId: string): Promise<void>
   appendAudit(entry: StoredAuditEntry): Promise<void>
   /** Newest first. */
   audit(query: AuditQuery): Promise<StoredAuditEntry[]>

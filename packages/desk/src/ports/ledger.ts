@@ -104,6 +104,8 @@ export interface Ledger {
   networks(): Promise<NetworkSettings[]>
   saveNetwork(network: NetworkSettings): Promise<void>
   gauges(networkId: string): Promise<Gauge[]>
+  /** The gauge whose id or code is exactly this; null where there is none. Costs no look through the others. */
+  gauge(networkId: string, idOrCode: string): Promise<Gauge | null>
   /** Insert or update by (networkId, code). */
   saveGauges(gauges: readonly Gauge[]): Promise<SaveResult>
   /**

@@ -16,6 +16,7 @@ import { addPhotoRoute } from './routes/addPhoto.ts'
 import { announceAbsenceRoute } from './routes/announceAbsence.ts'
 import { askLinkRoute } from './routes/askLink.ts'
 import { auditTrailRoute } from './routes/auditTrail.ts'
+import { changePersonRoute } from './routes/changePerson.ts'
 import { checkEntryRoute } from './routes/checkEntry.ts'
 import { chooseRemindersRoute } from './routes/chooseReminders.ts'
 import { closeUrgentRoute } from './routes/closeUrgent.ts'
@@ -31,6 +32,7 @@ import { fieldForDayRoute } from './routes/fieldForDay.ts'
 import { fileUrgentRoute } from './routes/fileUrgent.ts'
 import { forgetPersonRoute } from './routes/forgetPerson.ts'
 import { gaugeHabitsRoute } from './routes/gaugeHabits.ts'
+import { listAbsencesRoute } from './routes/listAbsences.ts'
 import { listKeysRoute } from './routes/listKeys.ts'
 import { listPeopleRoute } from './routes/listPeople.ts'
 import { mapLayersRoute } from './routes/mapLayers.ts'
@@ -69,6 +71,7 @@ import { urgentNowRoute } from './routes/urgentNow.ts'
 import { useLinkRoute } from './routes/useLink.ts'
 import { whatIfRoute } from './routes/whatIf.ts'
 import { whoRoute } from './routes/who.ts'
+import { withdrawAbsenceRoute } from './routes/withdrawAbsence.ts'
 import { secureHeaders } from './secureHeaders.ts'
 import { builtScreens, serveScreens } from './serveScreens.ts'
 
@@ -129,6 +132,7 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     listPeopleRoute,
     addPersonRoute,
     setRoleRoute,
+    changePersonRoute,
     setPasswordRoute,
     forgetPersonRoute,
     exportPersonRoute,
@@ -168,6 +172,8 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     checkEntryRoute,
     sendReadingsRoute,
     announceAbsenceRoute,
+    withdrawAbsenceRoute,
+    listAbsencesRoute,
     urgentFormRoute,
     addPhotoRoute,
     photosOfReportRoute,

@@ -19,6 +19,8 @@ export async function serveScreens(app: FastifyInstance, root: string): Promise<
     await app.register(fastifyStatic, {
       root,
       cacheControl: false,
+      // The build lays a packed file beside each; without one the file itself is sent.
+      preCompressed: true,
       setHeaders: (reply, path) => {
         const isNamedByContent = /[/\\]assets[/\\]/.test(path)
         reply.header('cache-control', isNamedByContent ? 'public, max-age=31536000, immutable' : 'no-cache')

@@ -102,6 +102,20 @@ export function accessPromises(
       expect(await access.takeLink('l1', 'browser', NOW)).toBe('p1')
     })
 
+    it('links of one person end together, and nobody else’s', async () => {
+      for (const id of ['p1', 'p2']) await access.savePerson(person(id))
+      for (const [secret, id] of [
+        ['l1', 'p1'],
+        ['l2', 'p1'],
+        ['l3', 'p2'],
+      ] as const)
+        await access.saveLink(link(secret, id))
+      await access.endLinksOf('p1')
+      expect(await access.linksOf('p1')).toEqual([])
+      expect(await access.takeLink('l2', 'browser', NOW)).toBeNull()
+      expect(await access.takeLink('l3', 'browser', NOW)).toBe('p2')
+    })
+
     it('refuses what belongs to nobody', async () => {
       const unknown = { problem: { code: 'PERSON_UNKNOWN' } }
       await expect(access.setPasswordHash('p9', 'x')).rejects.toMatchObject(unknown)

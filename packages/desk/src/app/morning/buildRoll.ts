@@ -71,7 +71,7 @@ function rowOf(gauge: Gauge, readings: readonly Reading[], absences: readonly Ab
   if (reading === null) {
     return {
       ...place,
-      answer: unreadAnswer(readings, absences, ask.day),
+      ...unreadAnswer(readings, absences, ask.day),
       readingId: null,
       amountUm: null,
       isTrace: false,
@@ -104,14 +104,18 @@ function unreadAnswer(
   readings: readonly Reading[],
   absences: readonly Absence[],
   day: IsoDay,
-): 'multi-day open' | 'away' | 'silent' {
-  if (absences.some((absence) => absence.firstDay <= day && day <= absence.lastDay)) return 'away'
-  if (readings.some((reading) => reading.firstDay <= day && day < reading.lastDay)) return 'multi-day open'
+): { answer: 'multi-day open' | 'silent' } | { answer: 'away'; awayUntil: IsoDay } {
+  const ends = absences
+    .filter(({ firstDay, lastDay }) => firstDay <= day && day <= lastDay)
+    .map(({ lastDay }) => lastDay)
+  const last = ends.sort().at(-1)
+  if (last !== undefined) return { answer: 'away', awayUntil: last }
+  if (readings.some((reading) => reading.firstDay <= day && day < reading.lastDay)) return { answer: 'multi-day open' }
   const owed = absences.some(
     (absence) =>
       absence.lastDay < day && !readings.some((reading) => reading.lastDay > absence.lastDay && reading.lastDay <= day),
   )
-  return owed ? 'multi-day open' : 'silent'
+  return { answer: owed ? 'multi-day open' : 'silent' }
 }
 
 function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {

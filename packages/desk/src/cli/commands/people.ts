@@ -1,8 +1,15 @@
-import { addPersonAskSchema, type Role, roleSchema, setPasswordAskSchema } from '@gaugewright/contract'
+import {
+  addPersonAskSchema,
+  changePersonAskSchema,
+  type Role,
+  roleSchema,
+  setPasswordAskSchema,
+} from '@gaugewright/contract'
 import { type Command, InvalidArgumentError } from 'commander'
 import { atTheCommandLine } from '../../app/access/doer.ts'
 import { addPerson } from '../../app/addPerson.ts'
 import { refused } from '../../app/answer.ts'
+import { changePerson } from '../../app/changePerson.ts'
 import { forgetPerson } from '../../app/forgetPerson.ts'
 import { listPeople } from '../../app/listPeople.ts'
 import { setPassword } from '../../app/setPassword.ts'
@@ -62,6 +69,23 @@ export function addPeopleCommand(program: Command, world: World): void {
       answerWith(command, async (ports) => {
         const gauges = own.gauges === undefined ? {} : { gauges: own.gauges }
         valueFrom(await setRole(ports, { personId, role, ...gauges }, atTheCommandLine))
+      }),
+    )
+  people
+    .command('change')
+    .description('change the name, mail address, language or telephone number of a person')
+    .argument('<person>', 'name, mail address or id, as it is now')
+    .option('--name <name>', 'new name')
+    .option('--mail <address>', 'new mail address; "none" takes it away')
+    .option('--language <en|es>', 'language of mails and pages')
+    .option('--phone <number>', 'number for text messages, with its country code; "none" takes it away')
+    .action((personId: string, own: Record<'name' | 'mail' | 'language' | 'phone', string>, command: Command) =>
+      answerWith(command, async (ports) => {
+        const given = Object.entries(own).map(([key, text]) => [key, text === 'none' && key !== 'name' ? null : text])
+        if (given.length === 0) throw notValid({ path: ['change'], message: 'nothing to change was given' })
+        const ask = changePersonAskSchema.safeParse({ personId, ...Object.fromEntries(given) })
+        if (!ask.success) throw notValid(ask.error.issues[0])
+        valueFrom(await changePerson(ports, ask.data, atTheCommandLine))
       }),
     )
   people

@@ -95,6 +95,10 @@ export class MemoryAccess implements Access {
     return structuredClone([...this.#links.values()].filter((link) => link.personId === personId))
   }
 
+  async endLinksOf(personId: string): Promise<void> {
+    drop(this.#links, (link) => link.personId === personId)
+  }
+
   async appendAudit(entry: StoredAuditEntry): Promise<void> {
     if (this.#trail.some(({ id }) => id === entry.id)) {
       throw new LedgerError('ID_TAKEN', 'The entry has an id that another entry has.', 'Give each a fresh id.')

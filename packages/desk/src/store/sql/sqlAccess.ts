@@ -136,6 +136,10 @@ export class SqlAccess implements Access {
     return (await query.orderBy('asked_at_ms').orderBy('token_hash').execute()).map(linkFromRow)
   }
 
+  async endLinksOf(personId: string): Promise<void> {
+    await this.#write(({ db }) => db.deleteFrom('sign_in_link').where('person_id', '=', personId).execute())
+  }
+
   async appendAudit(entry: StoredAuditEntry): Promise<void> {
     await this.#write(({ db }) => insertAudit(db, entry))
   }

@@ -61,6 +61,16 @@ export class SqlLedger implements Ledger {
     return (await query.orderBy('code').execute()).map((row) => gaugeFromRow(row, networkId))
   }
 
+  async gauge(networkId: string, idOrCode: string): Promise<Gauge | null> {
+    const networkKey = await this.#ids.networkKey(networkId)
+    if (networkKey === null) return null
+    const query = this.#store.db.selectFrom('gauge').selectAll().where('network_key', '=', networkKey)
+    const row =
+      (await query.where('id', '=', idOrCode).executeTakeFirst()) ??
+      (await query.where('code', '=', idOrCode).executeTakeFirst())
+    return row === undefined ? null : gaugeFromRow(row, networkId)
+  }
+
   async saveGauges(gauges: readonly Gauge[]): Promise<SaveResult> {
     return await this.#write((transaction) => new SqlLoad(transaction, '').saveGauges(gauges))
   }
