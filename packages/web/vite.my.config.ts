@@ -19,7 +19,10 @@ function workerOfBuiltPage(): Plugin {
     apply: 'build',
     async closeBundle() {
       const files = readdirSync(outDir, { recursive: true, withFileTypes: true })
-        .filter((entry) => entry.isFile() && !/\.(map|txt)$/.test(entry.name) && !isPacked(entry.name) && entry.name !== 'worker.js')
+        .filter(
+          (entry) =>
+            entry.isFile() && !/\.(map|txt)$/.test(entry.name) && !isPacked(entry.name) && entry.name !== 'worker.js',
+        )
         .map((entry) => join(entry.parentPath, entry.name))
       const kept = files.map((file) => ({
         url: `/my/${file.slice(outDir.length + 1).replaceAll('\\', '/')}`,

@@ -11,9 +11,11 @@ import {
   epochDayFromIso,
   isoFromEpochDay,
   judgeEntry,
+  pocketClimate,
 } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
+import type { JudgedMorning } from './morning/judgedMorning.ts'
 import { entryLimit } from './my/entryLimits.ts'
 import { entryMorning } from './my/entryMorning.ts'
 import { type OwnGauge, ownGauge } from './my/ownGauge.ts'
@@ -39,27 +41,36 @@ export async function checkEntry(
   }
   const amount = typedAmount({ text: ask.text, unit: ask.unit, dayCount: span }, gauge.resolutionUm)
   if (!amount.ok) return amount
-  const beside = await besideNeighbours(ports, found.value, ask, amount.value)
-  const question = beside === 'cannot tell' ? await alone(ports, found.value, ask, amount.value) : beside
+  const judged = await morningBeside(ports, found.value, ask)
+  const beside = besideNeighbours(ports, judged, found.value, ask, amount.value)
+  const question = beside === 'cannot tell' ? await alone(ports, judged, found.value, ask, amount.value) : beside
   return answered({ question: wire(question) })
 }
 
-async function besideNeighbours(
+/** Kept from check to check; null where the day is too old or has no reading yet. */
+async function morningBeside(
   { ledger }: CheckPorts,
-  { gauge, days, nowUtc }: OwnGauge,
+  { days, nowUtc }: OwnGauge,
+  { lastDay }: Span,
+): Promise<JudgedMorning | null> {
+  const nowMs = Date.parse(nowUtc)
+  if (epochDayFromIso(lastDay) < days.dayOf(nowMs) - NEIGHBOURS_FOR_DAYS) return null
+  return await entryMorning(ledger, lastDay, nowMs)
+}
+
+function besideNeighbours(
+  { ledger }: CheckPorts,
+  judged: JudgedMorning | null,
+  { gauge }: OwnGauge,
   { firstDay, lastDay }: Span,
   amount: Amount,
-): Promise<EntryQuestion | null | 'cannot tell'> {
-  const nowMs = Date.parse(nowUtc)
-  if (epochDayFromIso(lastDay) < days.dayOf(nowMs) - NEIGHBOURS_FOR_DAYS) return 'cannot tell'
+): EntryQuestion | null | 'cannot tell' {
   const limit = entryLimit(ledger, gauge.id, lastDay)
   const amountKey = `${firstDay} ${amount.amountUm} ${amount.isTrace}`
   const before = limit.answerBefore(amountKey)
   if (before !== undefined) return before
-  if (!limit.mayAsk()) return 'cannot tell'
-  const judged = await entryMorning(ledger, lastDay, nowMs)
   const index = judged?.learned.indexOf.get(gauge.id)
-  if (judged === null || index === undefined) return 'cannot tell'
+  if (judged === null || index === undefined || !limit.mayAsk()) return 'cannot tell'
   const dayRange = { firstDay: epochDayFromIso(firstDay), lastDay: epochDayFromIso(lastDay) }
   const question = judgeEntry(judged.judgement, { gauge: index, ...amount, ...dayRange })
   if (question !== 'cannot tell') limit.keep(amountKey, wire(question))
@@ -68,11 +79,16 @@ async function besideNeighbours(
 
 async function alone(
   { ledger }: CheckPorts,
+  judged: JudgedMorning | null,
   { network, gauge }: OwnGauge,
   { firstDay, lastDay }: Span,
   amount: Amount,
 ): Promise<EntryQuestion | null> {
-  const pocket = await pocketOf(ledger, network.id, gauge.id)
+  const index = judged?.learned.indexOf.get(gauge.id)
+  const pocket =
+    judged === null || index === undefined
+      ? await pocketOf(ledger, network.id, gauge.id)
+      : pocketClimate(judged.learned.model, index)
   if (pocket === null) return null
   const first = epochDayFromIso(firstDay)
   const dayBefore = isoFromEpochDay(first - 1)

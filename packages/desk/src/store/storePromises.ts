@@ -118,6 +118,16 @@ export function storePromises(
       expect(await ledger.gauges('nowhere')).toEqual([])
     })
 
+    it('finds one gauge by its id or by its code, and none of another network', async () => {
+      await ledger.saveNetwork({ ...network, id: 'south' })
+      await ledger.saveGauges([gauge(5, { id: 'five', code: 'V5' })])
+      expect(await ledger.gauge('north', 'five')).toEqual(gauge(5, { id: 'five', code: 'V5' }))
+      expect(await ledger.gauge('north', 'V5')).toEqual(gauge(5, { id: 'five', code: 'V5' }))
+      expect(await ledger.gauge('north', 'v5')).toBeNull()
+      expect(await ledger.gauge('south', 'five')).toBeNull()
+      expect(await ledger.gauge('nowhere', 'V5')).toBeNull()
+    })
+
     it('saves gauges by their code: added, changed and same are told apart, and an id once given stays', async () => {
       const saved = await ledger.saveGauges([gauge(1), gauge(2, { id: 'other', elevationM: 7 }), gauge(4)])
       expect(saved).toEqual({ added: 1, changed: 1, same: 1 })

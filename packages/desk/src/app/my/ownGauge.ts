@@ -27,13 +27,9 @@ export async function ownGauge(
   asked: string,
 ): Promise<Answer<OwnGauge>> {
   const network = (await ledger.networks())[0]
-  const wanted = asked.toLowerCase()
-  const gauge =
-    network === undefined
-      ? undefined
-      : (await ledger.gauges(network.id)).find(({ id, code }) => id === asked || code.toLowerCase() === wanted)
+  const gauge = network === undefined ? null : await gaugeNamed(ledger, network.id, asked)
   const isAtDesk = isAtLeast(actor.role, 'colleague')
-  if (network === undefined || gauge === undefined || !(isAtDesk || actor.gauges.includes(gauge.id))) {
+  if (network === undefined || gauge === null || !(isAtDesk || actor.gauges.includes(gauge.id))) {
     return refused(
       'GAUGE_NOT_YOURS',
       `the gauge "${asked}"`,
@@ -44,6 +40,14 @@ export async function ownGauge(
   if (answer.kind === 'problem') return refused(answer.code, answer.seen, answer.advice)
   const nowUtc = (await demoNow(ledger, network, answer.days)) ?? clock.nowUtc()
   return answered({ network, gauge, days: answer.days, nowUtc })
+}
+
+/** Pages ask by the code as it is written; only one that was typed by hand is looked for among all. */
+async function gaugeNamed(ledger: Ledger, networkId: string, asked: string): Promise<Gauge | null> {
+  const exact = await ledger.gauge(networkId, asked)
+  if (exact !== null) return exact
+  const wanted = asked.toLowerCase()
+  return (await ledger.gauges(networkId)).find(({ code }) => code.toLowerCase() === wanted) ?? null
 }
 
 /** The invented network of the demo lives on its one morning, whenever it is looked at; null for any other. */

@@ -84,6 +84,12 @@ export class MemoryLedger implements Ledger {
     return structuredClone(gauges.sort((one, other) => (one.code < other.code ? -1 : 1)))
   }
 
+  async gauge(networkId: string, idOrCode: string): Promise<Gauge | null> {
+    const gauges = this.#networks.get(networkId)?.gauges
+    const byCode = [...(gauges?.values() ?? [])].find(({ code }) => code === idOrCode)
+    return structuredClone(gauges?.get(idOrCode) ?? byCode ?? null)
+  }
+
   async saveGauges(gauges: readonly Gauge[]): Promise<SaveResult> {
     return await this.#write('', (load) => load.saveGauges(gauges))
   }

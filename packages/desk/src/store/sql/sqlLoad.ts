@@ -10,6 +10,9 @@ import { rowFromNetwork } from './rowShapes.ts'
 import { saveGaugeRows } from './saveGauges.ts'
 import type { NewReadingRow, WriteTransaction } from './writeTransaction.ts'
 
+/** So many readings that looking up all gauges costs less than naming theirs. */
+const FEW = 30
+
 export class SqlLoad implements LedgerLoad {
   readonly #transaction: WriteTransaction
   readonly #networkId: string
@@ -46,10 +49,12 @@ export class SqlLoad implements LedgerLoad {
 
   async appendReadings(readings: readonly Reading[]): Promise<AppendResult> {
     this.#networkKey ??= await this.networkKey(this.#networkId)
-    this.#gaugeKeys ??= await this.#loadGaugeKeys(this.#networkKey)
+    // A phone sends a reading or a few: then only their gauges are looked up.
+    this.#gaugeKeys ??= readings.length > FEW ? await this.#loadGaugeKeys(this.#networkKey) : null
+    const gaugeKeys = this.#gaugeKeys ?? (await this.#loadGaugeKeys(this.#networkKey, readings))
     const rows: NewReadingRow[] = []
     for (const reading of readings) {
-      const gaugeKey = this.#gaugeKeys.get(reading.gaugeId)
+      const gaugeKey = gaugeKeys.get(reading.gaugeId)
       if (gaugeKey === undefined) throw unknownGauge(reading.gaugeId, this.#networkId)
       const { firstDay, lastDay } = checkReading(reading)
       rows.push({
@@ -96,13 +101,12 @@ export class SqlLoad implements LedgerLoad {
     return row.network_key
   }
 
-  async #loadGaugeKeys(networkKey: number): Promise<Map<string, number>> {
+  /** @param of  only the gauges of these readings; all when left out */
+  async #loadGaugeKeys(networkKey: number, of?: readonly Reading[]): Promise<Map<string, number>> {
     const { db } = this.#transaction
-    const rows = await db
-      .selectFrom('gauge')
-      .select(['id', 'gauge_key'])
-      .where('network_key', '=', networkKey)
-      .execute()
+    const all = db.selectFrom('gauge').select(['id', 'gauge_key']).where('network_key', '=', networkKey)
+    const wanted = of === undefined ? null : [...new Set(of.map(({ gaugeId }) => gaugeId))]
+    const rows = await (wanted === null ? all : all.where('id', 'in', wanted)).execute()
     return new Map(rows.map((row) => [row.id, row.gauge_key]))
   }
 
