@@ -1,5 +1,5 @@
 /**
- * `npm run bench -- [--only judging,morning,import,desk,whatif,door,urgent,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
+ * `npm run bench -- [--only judging,morning,import,desk,whatif,door,urgent,entry,submissions,phone,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
  * things are, on invented networks from fixed seeds.
  */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
@@ -10,10 +10,13 @@ import { table } from './print/table.ts'
 import { besideReferences, references } from './speed/besideReferences.ts'
 import { deskSpeed } from './speed/deskSpeed.ts'
 import { doorSpeed } from './speed/doorSpeed.ts'
+import { entrySpeed } from './speed/entrySpeed.ts'
 import { importSpeed } from './speed/importSpeed.ts'
 import { judgingSpeed } from './speed/judgingSpeed.ts'
 import { largeMorning } from './speed/largeMorning.ts'
+import { phoneSpeed } from './speed/phoneSpeed.ts'
 import { type SpeedLine, skipped } from './speed/speedLine.ts'
+import { submissionSpeed } from './speed/submissionSpeed.ts'
 import { syntheticNetwork } from './speed/syntheticNetwork.ts'
 import { urgentSpeed } from './speed/urgentSpeed.ts'
 import { whatIfSpeed } from './speed/whatIfSpeed.ts'
@@ -36,6 +39,9 @@ const measures: Record<string, () => Promise<SpeedLine[]>> = {
   whatif: () => whatIfSpeed(workFolder),
   door: () => doorSpeed(workFolder),
   urgent: () => urgentSpeed(workFolder),
+  entry: () => entrySpeed(workFolder),
+  submissions: () => submissionSpeed(workFolder),
+  phone: () => phoneSpeed(workFolder),
 }
 const names = [...Object.keys(measures), ...references]
 const asked = values.only?.split(',') ?? names

@@ -2,6 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { lastWords } from '../ours/lastWords.ts'
 import { commandPath } from '../ours/runCommand.ts'
+import { heldTo } from './heldTo.ts'
 
 export interface OpenedDesk {
   url: string
@@ -10,10 +11,14 @@ export interface OpenedDesk {
   close(): Promise<void>
 }
 
-/** @throws {Error} when the desk ends or stays silent for a minute */
-export function openDesk(words: readonly string[]): Promise<OpenedDesk> {
+/**
+ * @param cores  when given, the desk is held to that many cores (needs `taskset`)
+ * @throws {Error} when the desk ends or stays silent for a minute
+ */
+export function openDesk(words: readonly string[], cores?: number): Promise<OpenedDesk> {
   const startedAtMs = performance.now()
-  const child = spawn(process.execPath, [commandPath, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
+  const [program, ...rest] = [...heldTo(cores), process.execPath, commandPath, ...words]
+  const child = spawn(program!, rest, { stdio: ['ignore', 'pipe', 'pipe'] })
   return new Promise((resolve, reject) => {
     let errors = ''
     let said = ''

@@ -2,6 +2,7 @@
 import { spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { lastWords } from '../ours/lastWords.ts'
+import { heldTo } from './heldTo.ts'
 
 export interface MeasuredRun {
   seconds: number
@@ -16,8 +17,7 @@ export interface MeasuredRun {
 
 /** @param cores  when given and `taskset` is there, the program is held to that many cores */
 export function runMeasured(program: string, words: readonly string[], cores?: number): Promise<MeasuredRun> {
-  const [file, ...rest] =
-    cores === undefined ? [program, ...words] : ['taskset', '-c', coreList(cores), program, ...words]
+  const [file, ...rest] = [...heldTo(cores), program, ...words]
   const started = performance.now()
   return new Promise((resolve) => {
     const child = spawn(file!, rest, { stdio: ['ignore', 'pipe', 'pipe'] })
@@ -42,10 +42,6 @@ export function runMeasured(program: string, words: readonly string[], cores?: n
     child.on('error', (error) => end(error.message))
     child.on('close', (code) => end(code === 0 ? null : (lastWords(errors) ?? `it ended with ${code}`)))
   })
-}
-
-function coreList(cores: number): string {
-  return cores === 1 ? '0' : `0-${cores - 1}`
 }
 
 function highWaterMb(pid: number | undefined): number | null {
