@@ -35,7 +35,18 @@ export async function submissionSpeed(workFolder: string): Promise<SpeedLine[]> 
   const network = syntheticNetwork({ gaugeCount: GAUGES, dayCount: pastDays, firstDay, seed: 11 })
   const files = writeNetworkFiles(workFolder, network, false)
   const ledger = join(workFolder, 'submissions.db')
-  const words = [commandPath, 'import', files.gauges, files.readings, '--db', ledger, '--time-zone', 'UTC', '--unit', 'mm']
+  const words = [
+    commandPath,
+    'import',
+    files.gauges,
+    files.readings,
+    '--db',
+    ledger,
+    '--time-zone',
+    'UTC',
+    '--unit',
+    'mm',
+  ]
   const made = await runMeasured(process.execPath, words)
   if (made.failure !== null) return [skipped(what, made.failure)]
   makeCoordinator(ledger)

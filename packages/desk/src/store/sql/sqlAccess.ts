@@ -186,7 +186,7 @@ export class SqlAccess implements Access {
   }
 
   async #write<T>(work: (transaction: WriteTransaction) => Promise<T>): Promise<T> {
-    const transaction = await this.#store.begin()
+    const transaction = await this.#store.begin('together')
     try {
       const result = await work(transaction)
       await transaction.commit()

@@ -236,7 +236,7 @@ export class SqlLedger implements Ledger {
 
   /** One whole transaction: kept when `work` succeeds, gone without a trace when it does not. */
   async #write<T>(work: (transaction: WriteTransaction) => Promise<T>): Promise<T> {
-    const transaction = await this.#store.begin()
+    const transaction = await this.#store.begin('together')
     try {
       const result = await work(transaction)
       await transaction.commit()

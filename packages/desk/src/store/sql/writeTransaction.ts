@@ -20,6 +20,10 @@ export interface WriteTransaction {
 export interface Store {
   /** For reading only; sees what is committed. */
   db: Kysely<Tables>
-  begin(): Promise<WriteTransaction>
+  /**
+   * @param how  `together`: a few rows, done without waiting for anything else; may become durable by one commit with
+   *   others that come in at the same time. `alone` when left out.
+   */
+  begin(how?: 'alone' | 'together'): Promise<WriteTransaction>
   close(): Promise<void>
 }

@@ -6,6 +6,7 @@ import { Kysely, SqliteDialect } from 'kysely'
 import type { Tables } from '../sql/tables.ts'
 import type { Store, WriteTransaction } from '../sql/writeTransaction.ts'
 import { connectionSettings, type Database, kyselyDatabase, openDatabase } from './openDatabase.ts'
+import { SharedCommit } from './sharedCommit.ts'
 import { isBusy, sqliteFailure } from './sqliteFailure.ts'
 import { SqliteReadings } from './sqliteReadings.ts'
 
@@ -23,10 +24,12 @@ export class SqliteStore implements Store {
   /** Resolves when the last transaction that was asked for has ended. */
   #turn: Promise<void> = Promise.resolve()
   #open: WriteTransaction | null = null
+  readonly #shared: SharedCommit
 
   constructor(path: string, writer: Database) {
     this.#path = path
     this.#writer = writer
+    this.#shared = new SharedCommit(writer)
     writer.exec('pragma busy_timeout = 0')
     this.#reader = openDatabase(path)
     this.#reader.exec(connectionSettings)
@@ -34,7 +37,7 @@ export class SqliteStore implements Store {
     this.#writerDb = kyselyOver(writer)
   }
 
-  async begin(): Promise<WriteTransaction> {
+  async begin(how: 'alone' | 'together' = 'alone'): Promise<WriteTransaction> {
     const before = this.#turn
     let endTurn = (): void => {}
     this.#turn = new Promise((resolve) => {
@@ -42,18 +45,23 @@ export class SqliteStore implements Store {
     })
     await before
     try {
-      await this.#beginWhenFree()
+      if (how === 'alone' || !this.#shared.hasRoom) {
+        this.#shared.flush()
+        await this.#beginWhenFree()
+      }
+      if (how === 'together') this.#shared.enter()
     } catch (error) {
       endTurn()
       throw sqliteFailure(error, this.#path)
     }
-    this.#open = this.#transaction(endTurn)
+    this.#open = this.#transaction(how, endTurn)
     return this.#open
   }
 
   async close(): Promise<void> {
     await this.#open?.rollback()
     await this.#turn
+    this.#shared.flush()
     this.#reader.close()
     // The last connection folds the log into the file when it closes, but a driver may close only when its statements are
     // collected. Others that have the ledger open may keep it from folding now: then they do it.
@@ -74,11 +82,13 @@ export class SqliteStore implements Store {
     }
   }
 
-  #transaction(endTurn: () => void): WriteTransaction {
-    const finish = (sql: 'commit' | 'rollback'): void => {
+  #transaction(how: 'alone' | 'together', endTurn: () => void): WriteTransaction {
+    const finish = async (sql: 'commit' | 'rollback'): Promise<void> => {
       if (this.#open !== transaction) return
+      let ended: Promise<void> | undefined
       try {
-        this.#writer.exec(sql)
+        if (how === 'together') ended = this.#shared.leave(sql === 'commit' ? 'keep' : 'drop')
+        else this.#writer.exec(sql)
       } catch (error) {
         // A failed commit may leave the transaction open: nothing of it may be kept.
         if (sql === 'commit') this.#tryRollback()
@@ -87,6 +97,9 @@ export class SqliteStore implements Store {
         this.#open = null
         endTurn()
       }
+      await ended?.catch((error: unknown) => {
+        throw sqliteFailure(error, this.#path)
+      })
     }
     const transaction: WriteTransaction = {
       db: this.#writerDb,
@@ -98,8 +111,8 @@ export class SqliteStore implements Store {
           throw sqliteFailure(error, this.#path)
         }
       },
-      commit: async () => finish('commit'),
-      rollback: async () => finish('rollback'),
+      commit: () => finish('commit'),
+      rollback: () => finish('rollback'),
     }
     return transaction
   }
