@@ -6,6 +6,7 @@ import { FieldMap } from '../features/fieldMap/FieldMap.tsx'
 import { TodayPage } from '../features/today/TodayPage.tsx'
 import { UrgentStrip } from '../features/urgent/UrgentStrip.tsx'
 import { WordsProvider } from '../words/WordsContext.tsx'
+import styles from './TodayScreen.module.css'
 import { useWordsInUse } from './useWordsInUse.ts'
 import { ViewMenu } from './ViewMenu.tsx'
 
@@ -26,17 +27,19 @@ export function TodayScreen() {
   const pathOf = (to: string) => (to === review.data?.lastDay ? '/' : `/days/${to}`)
   return (
     <WordsProvider value={inUse}>
-      <UrgentStrip />
-      <TodayPage
-        dayAsked={dayAsked}
-        gaugeId={search.get('gauge')}
-        onDay={(to) => go(pathOf(to))}
-        onGauge={(gaugeId) =>
-          go(`${route ? `/days/${route.day}` : '/'}?gauge=${encodeURIComponent(gaugeId)}`, { replace: true })
-        }
-        map={(ask) => <FieldMap {...ask} />}
-        tools={<ViewMenu language={language} onLanguage={setLanguage} />}
-      />
+      <div className={styles.screen}>
+        <UrgentStrip />
+        <TodayPage
+          dayAsked={dayAsked}
+          gaugeId={search.get('gauge')}
+          onDay={(to) => go(pathOf(to))}
+          onGauge={(gaugeId) =>
+            go(`${route ? `/days/${route.day}` : '/'}?gauge=${encodeURIComponent(gaugeId)}`, { replace: true })
+          }
+          map={(ask) => <FieldMap {...ask} />}
+          tools={<ViewMenu language={language} onLanguage={setLanguage} />}
+        />
+      </div>
     </WordsProvider>
   )
 }

@@ -99,6 +99,7 @@ export const urgentWordsEn = {
   photos: 'Photos',
   photo: 'Photo {number} of {count}',
   odds: 'How likely as told',
+  listOdds: '{percent} likely',
   oddsAlone: '{percent}; nobody near has told anything yet',
   oddsNear:
     '{percent} ({prior} before others told); {favour} of {near} reports near speak for it, the nearest {distance} away',
@@ -149,7 +150,7 @@ export const urgentWordsEn = {
     severeHail: 'Severe hail from ({unit})',
     significantHail: 'Significant hail from ({unit})',
     severeGust: 'Severe gust from ({unit})',
-    severeSnow: 'Severe snow from ({unit} an hour)',
+    severeSnow: 'Severe snow in one hour from ({unit})',
     guidance: 'Rain guidance',
     guidanceRow: 'Amount over {minutes} min ({unit})',
     emergency: 'Emergency number',
@@ -287,6 +288,7 @@ export const urgentWordsEs: typeof urgentWordsEn = {
   photos: 'Fotos',
   photo: 'Foto {number} de {count}',
   odds: 'Probabilidad de que fuera así',
+  listOdds: '{percent} probable',
   oddsAlone: '{percent}; nadie cerca ha avisado todavía',
   oddsNear:
     '{percent} ({prior} antes de otros avisos); {favour} de {near} avisos cercanos lo apoyan, el más próximo a {distance}',
@@ -337,7 +339,7 @@ export const urgentWordsEs: typeof urgentWordsEn = {
     severeHail: 'Granizo severo desde ({unit})',
     significantHail: 'Granizo muy severo desde ({unit})',
     severeGust: 'Racha severa desde ({unit})',
-    severeSnow: 'Nieve severa desde ({unit} por hora)',
+    severeSnow: 'Nieve severa en una hora desde ({unit})',
     guidance: 'Guía de lluvia',
     guidanceRow: 'Cantidad en {minutes} min ({unit})',
     emergency: 'Número de emergencias',

@@ -60,7 +60,7 @@ export function Fills({ fills, places, unit, language, words, onFills }: Props) 
             disabled={fills.length >= 11}
             onClick={() => onFills([...fills, fullPlaces], places === fullPlaces ? 0 : places)}
           >
-            ＋ {fill(report.fullTube, { amount: say(tube.tubeUm) })}
+            + {fill(report.fullTube, { amount: say(tube.tubeUm) })}
           </button>
           {places > 0 && places < fullPlaces ? (
             <button

@@ -18,10 +18,10 @@ export function sayMonth(month: string, language: Language): string {
 }
 
 export function sayTime(time: Date, language: Language): string {
-  return new Intl.DateTimeFormat(language, { weekday: 'long', hour: '2-digit', minute: '2-digit' }).format(time)
+  return new Intl.DateTimeFormat(language, { weekday: 'long', hour: 'numeric', minute: '2-digit' }).format(time)
 }
 
 export function sayMoment(utc: string, language: Language): string {
-  const options = { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' } as const
+  const options = { day: 'numeric', month: 'short', hour: 'numeric', minute: '2-digit' } as const
   return new Intl.DateTimeFormat(language, options).format(new Date(utc))
 }

@@ -1,6 +1,6 @@
 import type { PassOnForm, UrgentItem, UrgentSettings } from '@gaugewright/contract'
 import { useQuery } from '@tanstack/react-query'
-import { useRef, useState } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { problemFrom } from '../../api/problemError.ts'
 import { codedQuery } from '../../api/urgent.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -23,7 +23,13 @@ export function PassOnDialog({ item, settings, desk }: Props) {
   const [copyFails, setCopyFails] = useState(false)
   const coded = useQuery(codedQuery(item.report.id, form))
   const text = useRef<HTMLPreElement>(null)
+  const acts = useRef<HTMLDivElement>(null)
   const isReady = coded.data !== undefined && !desk.isActing
+  const isThere = coded.data !== undefined
+  // Once, when the text is there to be looked through: Enter then copies it, rather than closing.
+  useEffect(() => {
+    if (isThere) acts.current?.querySelector('button')?.focus()
+  }, [isThere])
   const copy = async () => {
     try {
       await navigator.clipboard.writeText(coded.data?.text ?? '')
@@ -62,7 +68,7 @@ export function PassOnDialog({ item, settings, desk }: Props) {
         ) : null}
         {copyFails ? <p role="alert">{say.passCopyFails}</p> : null}
         {desk.actError ? <Notice problem={problemFrom(desk.actError)} onDismiss={desk.forgetError} /> : null}
-        <div className={styles.acts}>
+        <div className={styles.acts} ref={acts}>
           <Button look="primary" disabled={!isReady} onClick={() => void copy()}>
             {say.passCopy}
           </Button>

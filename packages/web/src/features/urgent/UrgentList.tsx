@@ -51,7 +51,7 @@ export function UrgentList({ items, hiddenCount, shownId, nowMs, onGo }: Props) 
                       {words.urgent.states[state]}
                     </span>
                     <span>{agoText(report.seenAtUtc, nowMs, own)}</span>
-                    <span>{format.percentTight(item.plausibility.odds)}</span>
+                    <span>{fill(words.urgent.listOdds, { percent: format.percentTight(item.plausibility.odds) })}</span>
                   </span>
                 </span>
               </button>

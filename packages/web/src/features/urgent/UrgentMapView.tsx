@@ -36,7 +36,7 @@ export function UrgentMapView({ items, storms, shownId, onGo }: Props) {
           <path key={path} d={path} className={styles[kind]} strokeWidth={(kind === 'river' ? 0.8 : 1.2) * px} />
         ))}
         {map.towns.map(({ name, x, y }) => (
-          <text key={name} x={x} y={y} className={styles.town} fontSize={11 * px}>
+          <text key={name} x={x} y={y} className={styles.town} style={{ fontSize: `calc(${px}px * var(--town))` }}>
             {name}
           </text>
         ))}
