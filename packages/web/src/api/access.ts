@@ -2,6 +2,7 @@
 import type {
   AddPersonAsk,
   AuditTrail,
+  ChangePersonAsk,
   LinkAsked,
   People,
   PersonAsk,
@@ -49,6 +50,7 @@ export const postUseLink = (link: string) => askDesk<Who>(routes.useLink.path, {
 export const postSignOut = () => askDesk<SignedOut>(routes.signOut.path, {})
 export const postAddPerson = (ask: AddPersonAsk) => askDesk<People>(routes.addPerson.path, ask)
 export const postRole = (ask: SetRoleAsk) => askDesk<People>(routes.setRole.path, ask)
+export const postChange = (ask: ChangePersonAsk) => askDesk<People>(routes.changePerson.path, ask)
 export const postPassword = (ask: SetPasswordAsk) => askDesk<People>(routes.setPassword.path, ask)
 export const postForget = (ask: PersonAsk) => askDesk<People>(routes.forgetPerson.path, ask)
 

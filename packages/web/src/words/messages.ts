@@ -101,6 +101,7 @@ const en = {
   rollAll: 'all',
   rollCount: '{shown} of {total} gauges',
   rollNone: 'No gauge fits. Clear the search or choose another answer.',
+  awayUntil: 'away until {day}',
   answers: {
     read: 'read',
     'read late': 'read late',
@@ -372,6 +373,7 @@ const es: Words = {
   rollAll: 'todas',
   rollCount: '{shown} de {total} pluviómetros',
   rollNone: 'Ninguno coincide. Borre la búsqueda o elija otra respuesta.',
+  awayUntil: 'ausente hasta el {day}',
   answers: {
     read: 'leída',
     'read late': 'tardía',

@@ -8,6 +8,7 @@ import type {
   MyGauges,
   MyRecord,
   WireEntryQuestion,
+  WithdrawAbsenceAsk,
 } from '@gaugewright/contract'
 import { routes } from '@gaugewright/contract'
 import { askDesk } from '../askDesk.ts'
@@ -44,3 +45,6 @@ export async function askCheck(ask: CheckEntryAsk): Promise<WireEntryQuestion | 
 
 /** @throws {ProblemError} */
 export const announceAbsence = (ask: AnnounceAbsenceAsk) => askDesk<AnnouncedAbsence>(routes.announceAbsence.path, ask)
+
+/** @throws {ProblemError} */
+export const withdrawAbsence = (ask: WithdrawAbsenceAsk) => askDesk<AnnouncedAbsence>(routes.withdrawAbsence.path, ask)

@@ -20,7 +20,6 @@ const passing = new Set([
   'LEDGER_CANNOT_WRITE',
   'TOO_OFTEN',
 ])
-const signInWanted = new Set(['SIGN_IN_NEEDED', 'ROLE_TOO_LOW', 'GAUGE_NOT_YOURS'])
 
 export function sendWaiting(onChange?: () => void): Promise<SendOutcome> {
   return navigator.locks.request(LOCK, async () => {
@@ -43,8 +42,8 @@ async function sendOne(report: KeptReport): Promise<'on' | 'no signal' | 'sign i
   } catch (error) {
     const problem = problemFrom(error)
     if (passing.has(problem.code)) return 'no signal'
-    if (signInWanted.has(problem.code)) return 'sign in'
-    // A refused report waits for its observer; those behind it do not wait for it.
+    if (problem.code === 'SIGN_IN_NEEDED') return 'sign in'
+    // A refused report, one for a gauge of somebody else too, waits for its observer; those behind it do not wait for it.
     await changeReport({ ...report, state: 'refused', problem })
     return 'on'
   }

@@ -6,6 +6,7 @@ import { keptGaugeCodes } from '../../api/my/phoneStore.ts'
 import { problemFrom } from '../../api/problemError.ts'
 import { MyPage } from '../../features/my/MyPage.tsx'
 import { SignInCard } from '../../features/my/SignInCard.tsx'
+import { sayProblem } from '../../features/my/sayProblem.ts'
 import { useMyGauge } from '../../features/my/useMyGauge.ts'
 import { useReports } from '../../features/my/useReports.ts'
 import { useStored } from '../../hooks/useStored.ts'
@@ -44,11 +45,18 @@ export function MyApp() {
         setUnknown(problemFrom(error).code === 'SIGN_IN_NEEDED')
         return null
       })
+      if (asked !== null) setUnknown(false)
       const codes = asked?.gauges.map((one) => one.code) ?? (await keptGaugeCodes().catch(() => []))
       setGauges(asked?.gauges ?? codes.map((one) => ({ code: one, name: one })))
       if (codes.length === 1) setCode(codes[0] ?? null)
     }
     void find()
+    // Signed in by now, in another page of this browser.
+    const onSight = () => {
+      if (document.visibilityState === 'visible') void find()
+    }
+    document.addEventListener('visibilitychange', onSight)
+    return () => document.removeEventListener('visibilitychange', onSight)
   }, [code])
 
   if (gauge !== null) {
@@ -74,8 +82,7 @@ export function MyApp() {
       {mustSignIn ? <SignInCard words={words} /> : null}
       {problem !== null && !mustSignIn ? (
         <p role="alert">
-          {problem.code === 'DESK_UNREACHABLE' ? words.stale : `${problem.seen}. ${problem.advice}`}{' '}
-          <code>{problem.code}</code>
+          {problem.code === 'DESK_UNREACHABLE' ? words.stale : sayProblem(problem, words)} <code>{problem.code}</code>
         </p>
       ) : null}
       {code !== null && problem === null ? <p role="status">{words.loading}</p> : null}

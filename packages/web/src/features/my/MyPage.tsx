@@ -12,6 +12,7 @@ import { RecordTab } from './RecordTab.tsx'
 import { ReportForm } from './ReportForm.tsx'
 import { ReportsList } from './ReportsList.tsx'
 import { SignInCard } from './SignInCard.tsx'
+import { sayProblem } from './sayProblem.ts'
 import type { GaugeOnPhone } from './useMyGauge.ts'
 import type { Reports } from './useReports.ts'
 
@@ -71,6 +72,11 @@ export function MyPage({ gauge, onPhone, reports, renewed, unit, language, words
             {words.stale}
           </p>
         ) : null}
+        {problem?.code === 'GAUGE_NOT_YOURS' ? (
+          <p className={styles.hint} role="alert">
+            {sayProblem(problem, words)} <code>{problem.code}</code>
+          </p>
+        ) : null}
         {mustSignIn ? <SignInCard words={words} /> : null}
         {tab === 'report' ? (
           <>
@@ -89,6 +95,7 @@ export function MyPage({ gauge, onPhone, reports, renewed, unit, language, words
               language={language}
               words={words}
               onDrop={(seq) => void reports.drop(seq)}
+              onAgain={(report) => void reports.again(report)}
               onTry={reports.send}
             />
           </>

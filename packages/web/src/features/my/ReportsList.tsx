@@ -3,6 +3,7 @@ import type { KeptReport } from '../../api/my/phoneStore.ts'
 import { fill } from '../../words/fill.ts'
 import type { MyWords } from '../../words/myWords.ts'
 import styles from './MyPage.module.css'
+import { sayProblem } from './sayProblem.ts'
 import { sayDay, sayMoment } from './sayTime.ts'
 
 type Props = {
@@ -10,13 +11,14 @@ type Props = {
   language: Language
   words: MyWords
   onDrop: (seq: number) => void
+  onAgain: (report: KeptReport) => void
   onTry: () => void
 }
 
 const marks = { waiting: '◷', received: '✓', refused: '!' } as const
 
 /** Each report of this phone with its state: on this phone, received, or in need of a look. The newest first. */
-export function ReportsList({ reports, language, words, onDrop, onTry }: Props) {
+export function ReportsList({ reports, language, words, onDrop, onAgain, onTry }: Props) {
   const own = words.reports
   const waiting = reports.filter(({ state }) => state === 'waiting').length
   return (
@@ -49,20 +51,25 @@ export function ReportsList({ reports, language, words, onDrop, onTry }: Props) 
               <p className={styles.note}>{sayState(report, language, words)}</p>
               {report.problem === null ? null : (
                 <p className={styles.note}>
-                  {report.problem.seen}. {report.problem.advice} <code>{report.problem.code}</code>
+                  {sayProblem(report.problem, words)} <code>{report.problem.code}</code>
                 </p>
               )}
             </div>
             {report.state === 'refused' ? (
-              <button
-                type="button"
-                className={styles.button}
-                onClick={() => {
-                  if (confirm(own.dropSure)) onDrop(report.seq)
-                }}
-              >
-                {own.drop}
-              </button>
+              <div className={styles.acts}>
+                <button type="button" className={styles.button} onClick={() => onAgain(report)}>
+                  {own.again}
+                </button>
+                <button
+                  type="button"
+                  className={styles.button}
+                  onClick={() => {
+                    if (confirm(own.dropSure)) onDrop(report.seq)
+                  }}
+                >
+                  {own.drop}
+                </button>
+              </div>
             ) : null}
           </li>
         ))}

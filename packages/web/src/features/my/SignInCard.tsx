@@ -5,6 +5,7 @@ import { problemFrom } from '../../api/problemError.ts'
 import { fill } from '../../words/fill.ts'
 import type { MyWords } from '../../words/myWords.ts'
 import styles from './MyPage.module.css'
+import { sayProblem } from './sayProblem.ts'
 
 /** Asks for a sign-in link; told alike whether the address is known. Reports may be written meanwhile. */
 export function SignInCard({ words }: { words: MyWords }) {
@@ -16,8 +17,8 @@ export function SignInCard({ words }: { words: MyWords }) {
       const { minutes } = await askDesk<LinkAsked>(routes.askLink.path, { mail })
       setTold(fill(words.linkSent, { minutes }))
     } catch (error) {
-      const { seen, advice } = problemFrom(error)
-      setTold(advice === '' ? words.stale : `${seen}. ${advice}`)
+      const problem = problemFrom(error)
+      setTold(problem.code === 'DESK_UNREACHABLE' ? words.stale : sayProblem(problem, words))
     }
   }
   return (

@@ -40,8 +40,16 @@ export function useMyGauge(code: string | null): GaugeOnPhone {
     }
   }, [code, asked])
   useEffect(() => {
+    // Signing in happens in another page: what was refused before is asked again when this one is looked at.
+    const onSight = () => {
+      if (document.visibilityState === 'visible' && problem !== null) refresh()
+    }
     window.addEventListener('online', refresh)
-    return () => window.removeEventListener('online', refresh)
-  }, [refresh])
+    document.addEventListener('visibilitychange', onSight)
+    return () => {
+      window.removeEventListener('online', refresh)
+      document.removeEventListener('visibilitychange', onSight)
+    }
+  }, [refresh, problem])
   return { gauge, isStale: problem !== null, problem, refresh }
 }

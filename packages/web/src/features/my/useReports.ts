@@ -1,6 +1,13 @@
 import type { NewReading } from '@gaugewright/contract'
 import { useCallback, useEffect, useState } from 'react'
-import { dropOldReports, dropReport, type KeptReport, keepReport, keptReports } from '../../api/my/phoneStore.ts'
+import {
+  changeReport,
+  dropOldReports,
+  dropReport,
+  type KeptReport,
+  keepReport,
+  keptReports,
+} from '../../api/my/phoneStore.ts'
 import { type SendOutcome, sendWaiting } from '../../api/my/sendWaiting.ts'
 
 export interface Reports {
@@ -9,6 +16,8 @@ export interface Reports {
   /** Resolves when the report is on the phone for good; it is sent behind that. @throws what the phone's storage says */
   add: (gauge: string, readings: NewReading[]) => Promise<void>
   drop: (seq: number) => Promise<void>
+  /** A report that was refused waits again, and is sent. */
+  again: (report: KeptReport) => Promise<void>
   send: () => void
 }
 
@@ -57,7 +66,12 @@ export function useReports(onReceived: () => void): Reports {
     await dropReport(seq)
     await read()
   }
-  return { reports, outcome, add, drop, send }
+  const again = async (report: KeptReport) => {
+    await changeReport({ ...report, state: 'waiting', problem: null })
+    await read()
+    send()
+  }
+  return { reports, outcome, add, drop, again, send }
 }
 
 /** Where the browser can: it wakes the worker when the signal is back, though the page be closed. */

@@ -4,6 +4,7 @@ import { exportPersonPath } from '../../api/access.ts'
 import { Button } from '../../ui/Button.tsx'
 import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
+import { ChangePersonDialog } from './ChangePersonDialog.tsx'
 import { ForgetDialog } from './ForgetDialog.tsx'
 import { PasswordDialog } from './PasswordDialog.tsx'
 import styles from './PeopleTable.module.css'
@@ -16,7 +17,7 @@ type Props = { desk: AccessDesk; people: readonly Person[] }
 export function PeopleTable({ desk, people }: Props) {
   const { words, format } = useWords()
   const { access: own } = words
-  const [shown, setShown] = useState<{ what: 'password' | 'forget'; person: Person } | null>(null)
+  const [shown, setShown] = useState<{ what: 'change' | 'password' | 'forget'; person: Person } | null>(null)
   const [done, setDone] = useState('')
   return (
     <>
@@ -29,7 +30,7 @@ export function PeopleTable({ desk, people }: Props) {
           <li key={person.id}>
             <div className={styles.who}>
               <b>{person.name}</b>
-              <span>{person.mail ?? ''}</span>
+              <span>{[person.mail, person.phone].filter((one) => one !== null).join(' · ')}</span>
               <span>
                 {own.by}: {waysOf(person, own.byWays)} · {own.seen}:{' '}
                 {person.lastSeenOn === null ? own.never : format.dayShort(person.lastSeenOn)}
@@ -37,6 +38,12 @@ export function PeopleTable({ desk, people }: Props) {
             </div>
             <RoleOfPerson desk={desk} person={person} />
             <div className={styles.acts}>
+              <Button
+                aria-label={fill(own.changeOf, { name: person.name })}
+                onClick={() => setShown({ what: 'change', person })}
+              >
+                {own.change}
+              </Button>
               {person.mail === null ? null : (
                 <Button
                   aria-label={fill(own.setPasswordFor, { name: person.name })}
@@ -64,6 +71,14 @@ export function PeopleTable({ desk, people }: Props) {
           </li>
         ))}
       </ul>
+      {shown?.what === 'change' ? (
+        <ChangePersonDialog
+          desk={desk}
+          person={shown.person}
+          onDone={(name) => setDone(fill(own.changed, { name }))}
+          onClose={() => setShown(null)}
+        />
+      ) : null}
       {shown?.what === 'password' ? (
         <PasswordDialog desk={desk} person={shown.person} onClose={() => setShown(null)} />
       ) : null}

@@ -4,6 +4,7 @@ import {
   peopleKey,
   peopleQuery,
   postAddPerson,
+  postChange,
   postForget,
   postPassword,
   postRole,
@@ -35,6 +36,7 @@ export function useAccess() {
     trail,
     add: useMutation({ mutationFn: postAddPerson, onSuccess }),
     role: useMutation({ mutationFn: postRole, onSuccess }),
+    change: useMutation({ mutationFn: postChange, onSuccess }),
     password: useMutation({ mutationFn: postPassword, onSuccess }),
     forget: useMutation({ mutationFn: postForget, onSuccess }),
   }

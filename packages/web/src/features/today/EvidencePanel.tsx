@@ -83,7 +83,10 @@ function Who({ chosen }: { chosen: Chosen }) {
         <code>{row.code}</code>
         {row.area ? ` · ${row.area}` : ''}
         {row.elevationM === null ? '' : ` · ${format.height(row.elevationM)}`}
-        {row.observerName ? ` · ${row.observerName}` : ''} · {words.answers[row.answer]}
+        {row.observerName ? ` · ${row.observerName}` : ''} ·{' '}
+        {row.awayUntil === undefined
+          ? words.answers[row.answer]
+          : fill(words.awayUntil, { day: format.dayShort(row.awayUntil) })}
       </p>
     </div>
   )

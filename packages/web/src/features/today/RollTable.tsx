@@ -194,7 +194,11 @@ function Row({ row, index, measure, isChosen, oddsBefore, onChoose }: RowProps) 
         <code>{row.code}</code>
       </td>
       <td data-column="area">{row.area}</td>
-      <td data-answer={row.answer}>{words.answers[row.answer]}</td>
+      <td data-answer={row.answer}>
+        {row.awayUntil === undefined
+          ? words.answers[row.answer]
+          : fill(words.awayUntil, { day: format.dayShort(row.awayUntil) })}
+      </td>
       <td className={styles.number}>
         {row.amountUm === null ? '' : format.amountBare(row.amountUm, row.isTrace)}
         {row.spanDays > 1 ? <small> /{fill(words.days, { count: row.spanDays })}</small> : null}
