@@ -8,6 +8,7 @@ import { fill } from '../../words/fill.ts'
 import { useWords } from '../../words/WordsContext.tsx'
 import styles from './AccessForms.module.css'
 import { LabelledField } from './LabelledField.tsx'
+import { mailGap } from './outgoingView.ts'
 import { TestMail } from './TestMail.tsx'
 import type { OutgoingDesk } from './useOutgoing.ts'
 
@@ -21,13 +22,18 @@ export function MailForm({ desk, settings }: { desk: OutgoingDesk; settings: Out
   const inForce = settings.mail
   const [draft, setDraft] = useState<MailSettings>(inForce?.settings ?? usual)
   const [done, setDone] = useState('')
+  const [gap, setGap] = useState<string | null>(null)
   const change = (next: Partial<MailSettings>) => {
     setDone('')
+    setGap(null)
     desk.mail.reset()
     setDraft((now) => ({ ...now, ...next }))
   }
   const submit = (event: FormEvent) => {
     event.preventDefault()
+    const missing = mailGap(draft, own)
+    setGap(missing)
+    if (missing !== null) return
     if (!desk.mail.isPending) desk.mail.mutate({ settings: draft, by }, { onSuccess: () => setDone(own.mailSet) })
   }
   const stop = () => desk.mail.mutate({ settings: null, by }, { onSuccess: () => setDone(own.mailStopped) })
@@ -43,6 +49,7 @@ export function MailForm({ desk, settings }: { desk: OutgoingDesk; settings: Out
               spellCheck={false}
               maxLength={253}
               value={draft.host}
+              aria-invalid={gap === own.needHost}
               onChange={(event) => change({ host: event.target.value })}
             />
           </LabelledField>
@@ -51,6 +58,7 @@ export function MailForm({ desk, settings }: { desk: OutgoingDesk; settings: Out
               inputMode="numeric"
               autoComplete="off"
               value={draft.port === 0 ? '' : draft.port}
+              aria-invalid={gap === own.needPort}
               onChange={(event) => change({ port: Number(event.target.value.replace(/\D/g, '').slice(0, 5)) })}
             />
           </LabelledField>
@@ -70,6 +78,7 @@ export function MailForm({ desk, settings }: { desk: OutgoingDesk; settings: Out
               autoComplete="off"
               maxLength={254}
               value={draft.from}
+              aria-invalid={gap === own.needFrom}
               onChange={(event) => change({ from: event.target.value })}
             />
           </LabelledField>
@@ -90,8 +99,8 @@ export function MailForm({ desk, settings }: { desk: OutgoingDesk; settings: Out
         />
         <p>{own.password}</p>
         {desk.mail.error ? <Notice problem={problemFrom(desk.mail.error)} onDismiss={() => desk.mail.reset()} /> : null}
-        <p role="status" className={styles.done}>
-          {done}
+        <p role={gap ? 'alert' : 'status'} className={gap ? styles.trouble : styles.done}>
+          {gap ?? done}
         </p>
         <div className={styles.acts}>
           <Button look="primary" type="submit" aria-disabled={desk.mail.isPending}>

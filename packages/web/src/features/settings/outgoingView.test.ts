@@ -1,7 +1,7 @@
 import type { OutboxAnswer, Reminded } from '@gaugewright/contract'
 import { describe, expect, it } from 'vitest'
 import { messages } from '../../words/messages.ts'
-import { recipientOf, troublesOf, whomText } from './outgoingView.ts'
+import { mailGap, recipientOf, troublesOf, whomText } from './outgoingView.ts'
 
 const { outgoing: en } = messages.en
 const ready = { isReady: true, code: null }
@@ -22,6 +22,25 @@ describe('what keeps messages from going out', () => {
   })
   it('names the missing secret where text messages are set', () => {
     expect(troublesOf(outbox(), true, en)).toHaveLength(2)
+  })
+})
+
+describe('what mail still needs before it is set', () => {
+  const whole = {
+    host: 'mail.example',
+    port: 587,
+    security: 'starttls',
+    user: null,
+    from: 'a@example.org',
+    fromName: '',
+  }
+  const gap = (change: object) => mailGap({ ...whole, ...change } as Parameters<typeof mailGap>[0], en)
+  it('names the topmost field that is missing or unusable, in words', () => {
+    expect(gap({})).toBeNull()
+    expect(gap({ host: ' ', from: '' })).toBe(en.needHost)
+    expect(gap({ port: 0 })).toBe(en.needPort)
+    expect(gap({ port: 65_536 })).toBe(en.needPort)
+    for (const from of ['', 'desk', 'desk@', 'a b@example.org']) expect(gap({ from })).toBe(en.needFrom)
   })
 })
 

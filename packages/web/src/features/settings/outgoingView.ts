@@ -1,5 +1,5 @@
 /** What the outbox says, as texts: pure. */
-import type { OutboxAnswer, OutgoingRow, Reminded } from '@gaugewright/contract'
+import type { MailSettings, OutboxAnswer, OutgoingRow, Reminded } from '@gaugewright/contract'
 import { fill } from '../../words/fill.ts'
 import type { Words } from '../../words/messages.ts'
 
@@ -11,6 +11,13 @@ export function troublesOf(outbox: OutboxAnswer, hasTextUrl: boolean, own: Own):
   const callWaits = hasTextUrl || outbox.rows.some(({ kind, state }) => kind === 'webhook' && state === 'waiting')
   const codes = [mail.code, callWaits ? webhook.code : null]
   return codes.flatMap((code) => (code === null ? [] : [own.trouble[code as keyof Own['trouble']] ?? code]))
+}
+
+/** What is still missing of the way by which mail goes out, the topmost field first; null when it can be set. */
+export function mailGap({ host, port, from }: MailSettings, own: Own): string | null {
+  if (host.trim() === '') return own.needHost
+  if (port < 1 || port > 65_535) return own.needPort
+  return /^\S+@\S+\.\S+$/.test(from) ? null : own.needFrom
 }
 
 export function purposeOf({ purpose }: Pick<OutgoingRow, 'purpose'>, own: Own): string {

@@ -1,5 +1,5 @@
 import type { Who } from '@gaugewright/contract'
-import { type FormEvent, type ReactNode, useId, useState } from 'react'
+import { type FormEvent, type ReactNode, useEffect, useId, useRef, useState } from 'react'
 import { problemFrom } from '../../api/problemError.ts'
 import { useStored } from '../../hooks/useStored.ts'
 import { Button } from '../../ui/Button.tsx'
@@ -26,6 +26,8 @@ export function SignInPage({ onSignedIn, tools }: Props) {
   const [missing, setMissing] = useState<'mail' | 'password' | null>(null)
   const desk = useSignIn(onSignedIn)
   const noteId = useId()
+  const mailField = useRef<HTMLInputElement>(null)
+  useEffect(() => mailField.current?.focus(), [])
   const isBusy = desk.password.isPending || desk.ask.isPending || desk.use.isPending
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
@@ -64,6 +66,7 @@ export function SignInPage({ onSignedIn, tools }: Props) {
         <label className={styles.field}>
           {own.mail}
           <input
+            ref={mailField}
             name="mail"
             type="email"
             inputMode="email"
