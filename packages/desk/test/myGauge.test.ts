@@ -241,7 +241,10 @@ describe('absence and record', () => {
       absences: [{ id: expect.any(String), firstDay: '2026-06-03', lastDay: '2026-06-09' }],
     })
     expect(await desk.ports.ledger.absences('small', '2026-06-05', '2026-06-05')).toHaveLength(1)
-    expect((await post('/api/my/absences', { ...ask, lastDay: '2026-06-02' })).body.code).toBe('ABSENCE_NOT_VALID')
+    const [early, far] = [{ lastDay: '2026-06-02' }, { firstDay: '2027-07-01', lastDay: '2027-07-02' }]
+    for (const change of [early, far]) {
+      expect((await post('/api/my/absences', { ...ask, ...change })).body.code).toBe('ABSENCE_NOT_VALID')
+    }
   })
 
   it('an absence taken back ahead leaves the roll, is taken back once, and is not another gauge’s to take back', async () => {

@@ -9,6 +9,7 @@ import { standingAbsences } from './my/standingAbsences.ts'
 
 const LONGEST_DAYS = 366
 const BACK_DAYS = 31
+const AHEAD_DAYS = 366
 
 export async function announceAbsence(
   ports: Pick<Ports, 'ledger' | 'access' | 'absences' | 'clock' | 'newId'>,
@@ -21,11 +22,11 @@ export async function announceAbsence(
   const today = days.dayOf(Date.parse(nowUtc))
   const first = epochDayFromIso(ask.firstDay)
   const last = epochDayFromIso(ask.lastDay)
-  if (first > last || last - first >= LONGEST_DAYS || first < today - BACK_DAYS) {
+  if (first > last || last - first >= LONGEST_DAYS || first < today - BACK_DAYS || first > today + AHEAD_DAYS) {
     return refused(
       'ABSENCE_NOT_VALID',
       `${ask.firstDay} to ${ask.lastDay}`,
-      `Give days in order, at most ${LONGEST_DAYS} of them, beginning no earlier than a month ago.`,
+      `Give days in order, at most ${LONGEST_DAYS} of them, beginning within a month before or a year after today.`,
     )
   }
   const isNew = await ports.absences.announce({

@@ -158,7 +158,8 @@ export const myWordsEn = {
     GAUGE_NOT_YOURS:
       'This gauge is not one that you are signed in for. If it is yours, ask your network to add it to your name, then send again.',
     TOO_OFTEN: 'Too many attempts from here. Wait a few minutes, then try again.',
-    ABSENCE_NOT_VALID: 'These days do not fit. Give the first before the last, at most a year, not long past.',
+    ABSENCE_NOT_VALID:
+      'These days do not fit. Give the first before the last, at most a year, beginning within the next year.',
     ABSENCE_UNKNOWN: 'That absence is no longer there. Open this page anew.',
     ENTRY_DAY_HAS_READING: 'That morning has another amount already. Correct it from your record: both are kept.',
     ENTRY_DAY_DIFFERS:
@@ -334,7 +335,8 @@ export const myWordsEs: MyWords = {
     GAUGE_NOT_YOURS:
       'Este pluviómetro no es de los suyos. Si lo es, pida a su red que lo añada a su nombre y envíelo otra vez.',
     TOO_OFTEN: 'Demasiados intentos desde aquí. Espere unos minutos y pruebe otra vez.',
-    ABSENCE_NOT_VALID: 'Estos días no encajan. El primero va antes que el último, como mucho un año, y no muy atrás.',
+    ABSENCE_NOT_VALID:
+      'Estos días no encajan. El primero va antes que el último, como mucho un año, y empieza dentro del próximo año.',
     ABSENCE_UNKNOWN: 'Esa ausencia ya no está. Abra la página de nuevo.',
     ENTRY_DAY_HAS_READING: 'Esa mañana ya tiene otra cantidad. Corríjala desde su registro: se guardan las dos.',
     ENTRY_DAY_DIFFERS: 'La hora que dio es de otra mañana. Quite este informe y escríbalo con su hora.',

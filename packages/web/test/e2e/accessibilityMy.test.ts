@@ -50,6 +50,16 @@ describe.each(['light', 'dark'] as const)('my gauge, %s', (colorScheme) => {
       await page.waitForTimeout(400)
       expect(await findings(page)).toEqual([])
     }
+    await page.getByRole('button', { name: /Away|Ausencia/ }).click()
+    await page.getByLabel(/First morning|Primera mañana/).fill('2026-08-03')
+    await page.getByLabel(/Last morning|Última mañana/).fill('2026-08-12')
+    await page.getByRole('button', { name: /Tell my network|Avisar a mi red/ }).click()
+    const takeBack = page.getByRole('button', { name: /I will read after all|Sí leeré, al final/ })
+    await takeBack.waitFor()
+    expect(await findings(page)).toEqual([])
+    await takeBack.click()
+    await takeBack.waitFor({ state: 'detached' })
+    expect(await findings(page)).toEqual([])
     await close()
   })
 

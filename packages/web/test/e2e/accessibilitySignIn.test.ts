@@ -57,7 +57,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
         await page.getByTestId('people').getByText('Ona Reed', { exact: true }).waitFor()
         await page.getByTestId('trail').getByText('added a person').first().waitFor()
         expect(await findings(page)).toEqual([])
-        for (const name of ['Password for Ona Reed', 'Forget Ona Reed']) {
+        for (const name of ['Change Ona Reed', 'Password for Ona Reed', 'Forget Ona Reed']) {
           await page.getByRole('button', { name }).click()
           await page.getByRole('dialog').waitFor()
           expect(await findings(page)).toEqual([])
