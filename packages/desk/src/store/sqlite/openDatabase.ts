@@ -63,17 +63,36 @@ export function openDatabase(path: string): Database {
   return new DatabaseSync(path)
 }
 
-/** The connection in the form that Kysely's SqliteDialect asks for. */
+/** So many different texts are kept ready; the desk asks a few hundred, but lists of values make more. */
+const STATEMENTS_KEPT = 300
+
+/**
+ * The connection in the form that Kysely's SqliteDialect asks for. Statements are kept, since making one ready costs more
+ * than most of them take; one that is read row by row is made anew, since it may stand open while it is asked again.
+ */
 export function kyselyDatabase(database: Database): KyselyDatabase {
+  const kept = new Map<string, { statement: Statement; reader: boolean }>()
+  const ready = (sql: string): { statement: Statement; reader: boolean } => {
+    const before = kept.get(sql)
+    if (before !== undefined) return before
+    const statement = database.prepare(sql)
+    const made = { statement, reader: statement.columns().length > 0 }
+    for (const oldest of kept.keys()) {
+      if (kept.size < STATEMENTS_KEPT) break
+      kept.delete(oldest)
+    }
+    kept.set(sql, made)
+    return made
+  }
   return {
-    close: () => {},
+    close: () => kept.clear(),
     prepare(sql) {
-      const statement = database.prepare(sql)
+      const { statement, reader } = ready(sql)
       return {
-        reader: statement.columns().length > 0,
+        reader,
         all: (values) => statement.all(...values),
         run: (values) => statement.run(...values) as { changes: number | bigint; lastInsertRowid: number | bigint },
-        iterate: (values) => statement.iterate(...values),
+        iterate: (values) => database.prepare(sql).iterate(...values),
       }
     },
   }
