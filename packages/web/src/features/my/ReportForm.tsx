@@ -95,7 +95,8 @@ export function ReportForm({ gauge, known, unit, language, words, correcting, on
       setTold(fill(report.keptNot, { reason: error instanceof Error ? error.message : String(error) }))
       return
     }
-    const saidText = sent === text ? sayNow : `${sent} ${sentUnit}`
+    const oneText = sent === text ? sayNow : `${sent} ${sentUnit}`
+    const saidText = readings.length > 1 ? fill(words.reports.dryDays, { count: readings.length }) : oneText
     setTold(fill(report.thanks, { amount: saidText, day: sayDay(isoFromEpochDay(day), language) }))
     setKind(null)
     setPlaces(0)
