@@ -16,11 +16,24 @@ const hardlyEver = 0.001
 /** Share of amounts that are finer than the last place of the network. */
 const finerShare = 0.0005
 
+const kept = new WeakMap<Rounding, Reader[]>()
+
+/** The reader of a gauge; worked out once for each learned rounding, which is not to be changed from here on. */
 export function readerOf(rounding: Rounding, gauge: number): Reader {
+  let readers = kept.get(rounding)
+  if (readers === undefined) {
+    readers = []
+    kept.set(rounding, readers)
+  }
+  readers[gauge] ??= makeReader(rounding, gauge)
+  return readers[gauge]!
+}
+
+function makeReader(rounding: Rounding, gauge: number): Reader {
   const { stepsMm, share, writtenMm } = rounding
   const own = share.subarray(gauge * stepsMm.length, (gauge + 1) * stepsMm.length)
-  const kept = stepsMm.map((_, s) => s).filter((s) => own[s]! >= hardlyEver)
-  return { writtenMm, stepsMm: kept.map((s) => stepsMm[s]!), share: kept.map((s) => own[s]!) }
+  const used = stepsMm.map((_, s) => s).filter((s) => own[s]! >= hardlyEver)
+  return { writtenMm, stepsMm: used.map((s) => stepsMm[s]!), share: used.map((s) => own[s]!) }
 }
 
 /**
