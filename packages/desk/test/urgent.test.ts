@@ -180,7 +180,7 @@ describe('what a desk does', () => {
     expect(second.slice(0, 10)).toBe('05/31/2026')
     expect(second.slice(12, 29).trim()).toBe('M1.75 INCH')
     expect(second.slice(29, 48).trim()).toBe('SOUTH')
-    expect(second.slice(53)).toBe('CO-OP OBSERVER')
+    expect(second.slice(53)).toBe('PUBLIC')
     expect(cut).toEqual([])
     expect(text).not.toContain('Witness')
   })

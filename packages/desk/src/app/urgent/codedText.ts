@@ -49,7 +49,6 @@ export async function codedText(
     place: placeFromTown({ latDeg, lonDeg }, townsOf(layers)) ?? named,
     county: gauge?.area ?? areaAt(layers, latDeg, lonDeg) ?? '',
     state: settings.stateCode,
-    isAtGauge: gauge !== null,
     remark,
     severeSnowMmPerH: settings.severeSnowMmPerH,
   })

@@ -18,7 +18,6 @@ export interface StormReportAsk {
   place: string
   county: string
   state: string
-  isAtGauge: boolean
   remark: string | null
   /** Snow from this rate on is heavy. */
   severeSnowMmPerH: number
@@ -35,7 +34,7 @@ export function stormReportOf(ask: StormReportAsk): StormReport {
     lonDeg,
     county,
     state,
-    source: ask.isAtGauge ? 'CO-OP OBSERVER' : 'PUBLIC',
+    source: 'PUBLIC',
     remark: remarkOf(seen, ask.remark),
   }
 }

@@ -22,4 +22,4 @@ const passing = new Set([
   'PHOTO_STORE_FULL',
   'TOO_OFTEN',
 ])
-const signInWanted = new Set(['SIGN_IN_NEEDED', 'GAUGE_NOT_YOURS'])
+const signInWanted = new Set(['SIGN_IN_NEEDED'])
