@@ -10,6 +10,7 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 180_000,
     fileParallelism: false,
+    globalSetup: ['packages/web/test/e2e/makeDemoOnce.ts'],
     projects: [
       {
         extends: true,

@@ -1,6 +1,6 @@
 /** A desk for the browser tests: the real one on a demo ledger of its own, on a free port, in a folder that goes away. */
 import { type ChildProcess, spawn } from 'node:child_process'
-import { mkdtemp, rm } from 'node:fs/promises'
+import { copyFile, mkdtemp, rm } from 'node:fs/promises'
 import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -11,7 +11,12 @@ export type RunningDesk = { url: string; ledger: string; stop: () => Promise<voi
 const program = fileURLToPath(new URL('../../../desk/bin/gaugewright.js', import.meta.url))
 const source = fileURLToPath(new URL('../../../desk/src/main.ts', import.meta.url))
 /** With GAUGEWRIGHT_E2E_SOURCE=1 the desk runs from its source, so that a change needs no build of the desk. */
-const start = process.env.GAUGEWRIGHT_E2E_SOURCE ? ['--conditions=source', '--import', 'tsx', source] : [program]
+export const startWords = process.env.GAUGEWRIGHT_E2E_SOURCE
+  ? ['--conditions=source', '--import', 'tsx', source]
+  : [program]
+
+/** Fewer years than usual, to be quick. */
+export const demoYears: readonly string[] = ['--years', '2']
 
 export async function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
@@ -26,13 +31,15 @@ export async function freePort(): Promise<number> {
   })
 }
 
-/** Make the demo (with fewer years than usual, to be quick) and serve it. @throws {Error} with what the desk said when it stops or is not there within 150 s */
-export async function startDesk(options: readonly string[] = ['--years', '2']): Promise<RunningDesk> {
+/** Serve a demo: a copy of the one made before the tests, or, with other options or without it, one of its own. @throws {Error} with what the desk said when it stops or is not there within 150 s */
+export async function startDesk(options: readonly string[] = demoYears): Promise<RunningDesk> {
   const folder = await mkdtemp(join(tmpdir(), 'gaugewright-e2e-'))
   const port = await freePort()
   const ledger = join(folder, 'demo.db')
+  const ready = process.env.GAUGEWRIGHT_E2E_DEMO
+  if (ready !== undefined && options === demoYears) await copyFile(ready, ledger)
   const words = ['demo', '--db', ledger, ...options, '--port', String(port), '--no-open']
-  const desk = spawn(process.execPath, [...start, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
+  const desk = spawn(process.execPath, [...startWords, ...words], { stdio: ['ignore', 'pipe', 'pipe'] })
   let said = ''
   for (const stream of [desk.stdout, desk.stderr])
     stream.on('data', (part) => {
@@ -43,7 +50,7 @@ export async function startDesk(options: readonly string[] = ['--years', '2']): 
   while (!(await answers(`${url}/api/days/latest`))) {
     if (desk.exitCode !== null || Date.now() > until) {
       desk.kill('SIGKILL')
-      throw new Error(`the desk did not start (${[...start, ...words].join(' ')}): ${said.slice(-2000)}`)
+      throw new Error(`the desk did not start (${[...startWords, ...words].join(' ')}): ${said.slice(-2000)}`)
     }
     await new Promise((resolve) => setTimeout(resolve, 200))
   }
