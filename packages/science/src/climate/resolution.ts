@@ -36,9 +36,12 @@ export function findResolutionMm(history: DailyTable): Float64Array {
   return out
 }
 
-/** Written decimals are at most two, so 0.76 stands for 3 hundredths of an inch (0.762 mm). */
-export function isMultiple(amountMm: number, stepMm: number): boolean {
-  return Math.abs(amountMm - Math.round(amountMm / stepMm) * stepMm) <= 0.0051
+/**
+ * Written decimals are at most two, so 0.76 stands for 3 hundredths of an inch (0.762 mm).
+ * @param toleranceMm  to which the amount is known, beyond its written decimals
+ */
+export function isMultiple(amountMm: number, stepMm: number, toleranceMm = 0): boolean {
+  return Math.abs(amountMm - Math.round(amountMm / stepMm) * stepMm) <= toleranceMm + 0.0051
 }
 
 function coarsestFit(fitsOf: (step: number) => number, wet: number): number {

@@ -4,6 +4,7 @@
  * habits of observers: [Daly2007].
  */
 import type { DailyTable } from '../network/dailyTable.ts'
+import { isMultiple } from './resolution.ts'
 
 export interface Rounding {
   /** Last place that amounts are written to, mm: 0.1 or 0.01. */
@@ -81,10 +82,9 @@ function fitsOf(mm: number, stepsMm: readonly number[]): number {
   return bits
 }
 
-/** Whether an amount, known to ± toleranceMm, can be a multiple of a step, as far as two written decimals tell. */
+/** Whether an amount, known to ± toleranceMm, can be read as a multiple of a step; nothing is no multiple. */
 export function isOnStep(mm: number, stepMm: number, toleranceMm: number): boolean {
-  const nearest = Math.round(mm / stepMm) * stepMm
-  return nearest > 0 && Math.abs(mm - nearest) <= toleranceMm + 0.0051
+  return Math.round(mm / stepMm) > 0 && isMultiple(mm, stepMm, toleranceMm)
 }
 
 /** EM for the shares of steps, the chance of a multiple being as wide as its step; shrunk toward a prior. */
