@@ -2,12 +2,12 @@
 
 import type { Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { makeFixtureServer } from '../fixture/fixtureServer.ts'
 import { desktop, openBrowser, openPage, phone } from './openBrowser.ts'
 import { openSettings } from './openSettings.ts'
+import { seriousFindings } from './seriousFindings.ts'
 
 let server: Server
 let url: string
@@ -24,13 +24,6 @@ afterAll(async () => {
   server?.closeAllConnections()
   server?.close()
 })
-
-async function findings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-}
 
 const states: Record<string, (page: Page) => Promise<unknown>> = {
   docket: async () => undefined,
@@ -95,7 +88,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
           const { page, close } = await openSettings(browser, url, { ...size, colorScheme })
           await reach(page)
           await page.waitForTimeout(150)
-          expect(await findings(page)).toEqual([])
+          expect(await seriousFindings(page)).toEqual([])
           await close()
         }
       })
@@ -106,7 +99,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
         const { page, close } = await openPage(browser, url, { ...desktop, colorScheme })
         await reach(page)
         await page.waitForTimeout(150)
-        expect(await findings(page)).toEqual([])
+        expect(await seriousFindings(page)).toEqual([])
         await close()
       })
   })
@@ -116,7 +109,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
         const { page, close } = await openPage(browser, url, { ...phone, colorScheme })
         await page.getByRole('navigation').getByRole('button', { name: tab }).tap()
         await page.waitForTimeout(150)
-        expect(await findings(page)).toEqual([])
+        expect(await seriousFindings(page)).toEqual([])
         await close()
       })
   })

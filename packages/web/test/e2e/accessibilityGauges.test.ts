@@ -1,13 +1,13 @@
 /** No serious or critical finding of axe on the Gauges screen: light and dark, at a desk and on a phone, every kind of plot. */
 import type { Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
-import { AxeBuilder } from '@axe-core/playwright'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { makeFixtureServer } from '../fixture/fixtureServer.ts'
 import { gauges } from '../fixture/invented.ts'
 import { desktop, openBrowser, phone } from './openBrowser.ts'
 import { openGauges } from './openGauges.ts'
+import { seriousFindings } from './seriousFindings.ts'
 
 let server: Server
 let url: string
@@ -24,13 +24,6 @@ afterAll(async () => {
   server?.closeAllConnections()
   server?.close()
 })
-
-async function findings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
-}
 
 const allHabits = gauges[0]!.code
 const noHabits = gauges[20]!.code
@@ -55,7 +48,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
         if (code === noHabits)
           for (const one of await page.locator('summary').all()) if (await one.isVisible()) await one.click()
         await page.waitForTimeout(150)
-        expect(await findings(page)).toEqual([])
+        expect(await seriousFindings(page)).toEqual([])
         const tooWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
         expect(tooWide).toBe(false)
         await close()

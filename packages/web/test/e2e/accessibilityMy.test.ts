@@ -1,9 +1,9 @@
 /** No serious or critical finding of axe on the observer's page, light and dark, at 360 px; nothing runs out of its side. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { desktop, openBrowser, phone, watch } from './openBrowser.ts'
 import { openMy, silentGauges, typeAmount } from './openMy.ts'
+import { seriousFindings } from './seriousFindings.ts'
 import { type RunningDesk, startDesk } from './startDesk.ts'
 
 let desk: RunningDesk
@@ -19,14 +19,9 @@ afterAll(async () => {
 })
 
 async function findings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
+  const found = await seriousFindings(page)
   const isWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
-  return [
-    ...violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`),
-    ...(isWide ? ['wider than the screen'] : []),
-  ]
+  return [...found, ...(isWide ? ['wider than the screen'] : [])]
 }
 
 describe.each(['light', 'dark'] as const)('my gauge, %s', (colorScheme) => {

@@ -1,9 +1,9 @@
 /** No serious or critical finding of axe on signing in and on people and access: light and dark, at a desk and on a phone. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { desktop, openBrowser, phone, watch } from './openBrowser.ts'
 import { runGaugewright } from './runGaugewright.ts'
+import { seriousFindings } from './seriousFindings.ts'
 import { type RunningDesk, startDesk } from './startDesk.ts'
 
 let desk: RunningDesk
@@ -23,14 +23,9 @@ afterAll(async () => {
 
 async function findings(page: Page): Promise<string[]> {
   await page.waitForTimeout(150)
-  const { violations } = await new AxeBuilder({ page }).analyze()
+  const found = await seriousFindings(page)
   const isTooWide = await page.evaluate(() => document.documentElement.scrollWidth > innerWidth)
-  return [
-    ...violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`),
-    ...(isTooWide ? ['the page is wider than the screen'] : []),
-  ]
+  return [...found, ...(isTooWide ? ['the page is wider than the screen'] : [])]
 }
 
 for (const colorScheme of ['light', 'dark'] as const) {

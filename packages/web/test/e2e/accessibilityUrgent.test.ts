@@ -1,9 +1,9 @@
 /** No serious or critical finding of axe on the Urgent screen, its dialogs and its settings: light and dark, desk and phone. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { fileHail } from './fileUrgent.ts'
 import { desktop, openBrowser, phone, watch } from './openBrowser.ts'
+import { seriousFindings } from './seriousFindings.ts'
 import { type RunningDesk, startDesk } from './startDesk.ts'
 
 let desk: RunningDesk
@@ -23,10 +23,7 @@ afterAll(async () => {
 
 async function findings(page: Page): Promise<string[]> {
   await page.waitForTimeout(150)
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id: rule, nodes }) => `${rule}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
+  return seriousFindings(page)
 }
 
 for (const colorScheme of ['light', 'dark'] as const) {

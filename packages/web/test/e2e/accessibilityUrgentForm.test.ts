@@ -1,8 +1,8 @@
 /** No serious or critical finding of axe on the observer's urgent form: every step, light and dark, 360 px and at a desk. */
-import { AxeBuilder } from '@axe-core/playwright'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { desktop, openBrowser, phone } from './openBrowser.ts'
+import { seriousFindings } from './seriousFindings.ts'
 import { type UrgentDesk, urgentDesk } from './urgentDesk.ts'
 
 let desk: UrgentDesk
@@ -20,10 +20,7 @@ afterAll(async () => {
 
 /** Findings, parts that stick out, and targets below 44 CSS pixels. */
 async function faults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze()
-  const found = violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html.slice(0, 160)).join(' | ')}`)
+  const found = await seriousFindings(page)
   const seen = await page.evaluate(() => {
     const told: string[] = []
     if (document.documentElement.scrollWidth > innerWidth)
