@@ -1,5 +1,5 @@
 /**
- * Between packages: science <- contract <- desk, web. The scenario knows only science, the bench measures everything.
+ * Between packages: science <- contract <- drawings <- desk, web. The scenario knows only science, the bench measures everything.
  * A package is entered by its name alone, and an outside library only when the package's own manifest names it.
  */
 import { readFileSync } from 'node:fs'
@@ -11,10 +11,11 @@ import type { Violation } from './violation.ts'
 const maySee: Record<string, string[]> = {
   science: [],
   contract: ['science'],
+  drawings: ['science', 'contract'],
   scenario: ['science'],
-  desk: ['science', 'contract', 'scenario'],
-  web: ['science', 'contract'],
-  bench: ['science', 'contract', 'scenario', 'desk', 'web'],
+  desk: ['science', 'contract', 'drawings', 'scenario'],
+  web: ['science', 'contract', 'drawings'],
+  bench: ['science', 'contract', 'drawings', 'scenario', 'desk', 'web'],
 }
 const maySeeNode = new Set(['desk', 'bench'])
 const scienceLibraries = [/^kdbush$/, /^d3-contour$/, /^temporal-polyfill$/, /^@stdlib\//]
@@ -24,6 +25,7 @@ const toolsOfTests = new Set(['vitest', 'fast-check', 'playwright-core', '@axe-c
 const wayOutOf: Record<string, string> = {
   science: 'Science stands alone: pass the value in, or move the code to the package that owns it',
   contract: 'Put what both need into packages/science, or the rule into packages/desk',
+  drawings: 'Drawings get all they show as props: ask for it in packages/desk or packages/web',
   scenario: 'Let packages/desk turn the invented network into readings',
   desk: 'Put the shared shape in packages/contract; the screens are served as built files',
   web: 'Put the shared shape in packages/contract and ask the desk for it by its interface',

@@ -153,6 +153,20 @@ export { monthMornings, type RuleMornings, type RulePoint, ruleCurve, yearMornin
 export { letStandAtOfRule, ruleName } from './rule/ruleName.ts'
 export { highestLetStandAt, lowestLetStandAt, ruleStepFrom, ruleSteps } from './rule/ruleSteps.ts'
 export { coarsenPosition } from './space/coarsenPosition.ts'
+// Siting
+export {
+  type Hazard,
+  type HazardKind,
+  hazardKinds,
+  type Obstacle,
+  type ObstacleKind,
+  type ObstacleShape,
+  obstacleKinds,
+  type YardGauge,
+  type YardPlan,
+  type YardPoint,
+  type YardRing,
+} from './siting/yard.ts'
 // Space
 export { bearingDeg, distanceM } from './space/distanceM.ts'
 export { NearestIndex } from './space/nearest.ts'
