@@ -152,8 +152,39 @@ export { countQuantile, poissonBinomial } from './rule/poissonBinomial.ts'
 export { monthMornings, type RuleMornings, type RulePoint, ruleCurve, yearMornings } from './rule/ruleCurve.ts'
 export { letStandAtOfRule, ruleName } from './rule/ruleName.ts'
 export { highestLetStandAt, lowestLetStandAt, ruleStepFrom, ruleSteps } from './rule/ruleSteps.ts'
-export { coarsenPosition } from './space/coarsenPosition.ts'
 // Siting
+export { type BestSpots, type BestSpotsAsk, bestSpots, type Spot, type SpotGrid } from './siting/bestSpots.ts'
+export { checkYard, type YardFault, type YardFaultCode, yardFaultCodes } from './siting/checkYard.ts'
+export {
+  type Betterment,
+  type ClassReason,
+  type Exposure,
+  type ExposureClass,
+  exposureClass,
+} from './siting/exposureClass.ts'
+export { clearanceM, type HazardSeen, hazardsAt, usualClearanceM } from './siting/hazards.ts'
+export {
+  type Focal,
+  focalPx,
+  type PhotoAngles,
+  type PhotoAsk,
+  type PhotoPoint,
+  photoAngles,
+} from './siting/photoAngles.ts'
+export { BUILT_UP_RIM_M, OPEN_RIM_M, type RimAdvice, rimAdvice } from './siting/rimAdvice.ts'
+export { isInRing, ringAreaM2 } from './siting/ring.ts'
+export { type ObstacleSeen, obstacleSeen, type Skyline, skylineAt } from './siting/skyline.ts'
+export { type Spacing, spacingRules } from './siting/spacingRules.ts'
+export { type SurveyDue, surveyDue } from './siting/surveyDue.ts'
+export { boardOf, distanceToObstacleM } from './siting/topEdges.ts'
+export {
+  dailyCatchShare,
+  halfHourCatchShare,
+  type Phase,
+  type WindCaution,
+  windAtRimMPerS,
+  windCaution,
+} from './siting/wind.ts'
 export {
   type Hazard,
   type HazardKind,
@@ -167,6 +198,7 @@ export {
   type YardPoint,
   type YardRing,
 } from './siting/yard.ts'
+export { coarsenPosition } from './space/coarsenPosition.ts'
 // Space
 export { bearingDeg, distanceM } from './space/distanceM.ts'
 export { NearestIndex } from './space/nearest.ts'
