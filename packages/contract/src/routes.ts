@@ -58,6 +58,36 @@ export const routes = {
   setPassword: { method: 'POST', path: '/api/people/password' }, // setPasswordAskSchema -> peopleSchema
   forgetPerson: { method: 'POST', path: '/api/people/forget' }, // personAskSchema -> peopleSchema
   exportPerson: { method: 'GET', path: '/api/people/:person/export' }, // -> personExportSchema
+  peopleDesk: { method: 'GET', path: '/api/people/desk' }, // -> peopleDeskSchema
+  peopleLive: { method: 'GET', path: '/api/people/live' }, // -> text/event-stream: something about people has changed
+  addOffer: { method: 'POST', path: '/api/offers' }, // addOfferAskSchema -> candidateSchema
+  changeOffer: { method: 'POST', path: '/api/offers/change' }, // changeOfferAskSchema -> candidateSchema
+  moveOffer: { method: 'POST', path: '/api/offers/state' }, // moveOfferAskSchema -> candidateSchema
+  undoOffer: { method: 'POST', path: '/api/offers/undo' }, // undoOfferAskSchema -> candidateSchema
+  giveGauge: { method: 'POST', path: '/api/offers/gauge' }, // giveGaugeAskSchema -> candidateSchema
+  forgetCandidate: { method: 'POST', path: '/api/offers/forget' }, // forgetCandidateAskSchema -> offerGoneSchema
+  offerPage: { method: 'GET', path: '/api/offer/page' }, // -> offerPageSchema, for anyone
+  makeOffer: { method: 'POST', path: '/api/offer' }, // makeOfferAskSchema -> offerMadeSchema, for anyone
+  myOffer: { method: 'POST', path: '/api/offer/mine' }, // myOfferAskSchema -> myOfferSchema, for whoever holds the link
+  changeMyOffer: { method: 'POST', path: '/api/offer/mine/change' }, // changeMyOfferAskSchema -> myOfferSchema
+  saveMyYard: { method: 'POST', path: '/api/offer/mine/yard' }, // saveMyYardAskSchema -> myOfferSchema
+  withdrawMyOffer: { method: 'POST', path: '/api/offer/mine/withdraw' }, // myOfferAskSchema -> offerGoneSchema
+  readOfferPage: { method: 'GET', path: '/api/offer-page' }, // -> offerPageSettingsSchema
+  setOfferPage: { method: 'POST', path: '/api/offer-page' }, // offerPageWordsSchema -> offerPageSettingsSchema
+  listContacts: { method: 'GET', path: '/api/contacts' }, // contactsAskSchema as query -> contactsSchema
+  addContact: { method: 'POST', path: '/api/contacts' }, // addContactAskSchema -> contactsSchema
+  withdrawContact: { method: 'POST', path: '/api/contacts/withdraw' }, // withdrawContactAskSchema -> contactsSchema
+  listLetters: { method: 'GET', path: '/api/letters' }, // -> letterTemplatesSchema
+  setLetter: { method: 'POST', path: '/api/letters' }, // setLetterAskSchema -> letterTemplatesSchema
+  previewLetter: { method: 'GET', path: '/api/letters/preview' }, // previewLetterAskSchema as query -> letterPreviewSchema
+  sendLetter: { method: 'POST', path: '/api/letters/send' }, // sendLetterAskSchema -> contactsSchema
+  readSite: { method: 'GET', path: '/api/site' }, // readSiteAskSchema as query -> siteSchema
+  saveSurvey: { method: 'POST', path: '/api/surveys' }, // saveSurveyAskSchema -> siteSchema
+  withdrawSurvey: { method: 'POST', path: '/api/surveys/withdraw' }, // withdrawSurveyAskSchema -> siteSchema
+  askSurvey: { method: 'POST', path: '/api/surveys/ask' }, // askSurveyAskSchema -> siteSchema
+  sitesDue: { method: 'GET', path: '/api/sites/due' }, // -> sitesDueSchema
+  siteReport: { method: 'GET', path: '/api/site/report.html' }, // readSiteAskSchema as query -> text/html
+  sendSiteReport: { method: 'POST', path: '/api/site/report/send' }, // readSiteAskSchema -> contactsSchema
   listKeys: { method: 'GET', path: '/api/keys' }, // -> keysSchema
   addKey: { method: 'POST', path: '/api/keys' }, // addKeyAskSchema -> keyMadeSchema, with the key this once
   revokeKey: { method: 'POST', path: '/api/keys/revoke' }, // revokeKeyAskSchema -> keysSchema

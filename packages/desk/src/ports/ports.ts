@@ -1,6 +1,7 @@
 import type { Absences } from './absence.ts'
 import type { Access } from './access.ts'
 import type { Carriers, OutgoingSecrets } from './carriers.ts'
+import type { Journal } from './journal.ts'
 import type { Clock, Ledger } from './ledger.ts'
 import type { Outbox } from './outbox.ts'
 import type { OutgoingSettingsStore } from './outgoingSettings.ts'
@@ -13,6 +14,7 @@ export interface Ports {
   ledger: Ledger
   access: Access
   absences: Absences
+  journal: Journal
   outbox: Outbox
   outgoingSettings: OutgoingSettingsStore
   carriers: Carriers

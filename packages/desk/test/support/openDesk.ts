@@ -7,6 +7,7 @@ import type { Ports } from '../../src/ports/ports.ts'
 import { buildServer } from '../../src/server/buildServer.ts'
 import { memoryAbsences } from '../../src/store/memory/memoryAbsences.ts'
 import { openMemoryAccess } from '../../src/store/memory/memoryAccess.ts'
+import { memoryJournal } from '../../src/store/memory/memoryJournal.ts'
 import { type MemoryLedger, openMemoryLedger } from '../../src/store/memory/memoryLedger.ts'
 import { openMemoryOutbox } from '../../src/store/memory/memoryOutbox.ts'
 import { openMemoryOutgoingSettings } from '../../src/store/memory/memoryOutgoingSettings.ts'
@@ -28,6 +29,7 @@ export function portsOver(ledger: Ledger, beside: Partial<Ports> = {}): Ports {
     ledger,
     access: openMemoryAccess(),
     absences: memoryAbsences(ledger as MemoryLedger),
+    journal: memoryJournal(ledger as MemoryLedger),
     outbox: openMemoryOutbox(ledger),
     outgoingSettings: openMemoryOutgoingSettings(ledger),
     carriers,

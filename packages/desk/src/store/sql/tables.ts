@@ -3,6 +3,7 @@
  * Tables of observations lead with network_key and gauge_key, small numbers that stand for the ids within this file.
  */
 import type { AccessTables } from './accessTables.ts'
+import type { JournalTable } from './journalTable.ts'
 import type { MachineTables } from './machineTables.ts'
 import type {
   AbsenceTable,
@@ -144,6 +145,7 @@ export interface Tables extends AccessTables, MachineTables, UrgentTables {
   decision: DecisionTable
   rule_setting: RuleSettingTable
   absence: AbsenceTable
+  journal: JournalTable
   outgoing: OutgoingTable
   outgoing_event: OutgoingEventTable
   outgoing_setting: OutgoingSettingTable

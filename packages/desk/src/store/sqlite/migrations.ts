@@ -4,6 +4,7 @@ import { accessMigration } from './accessMigration.ts'
  * The steps that bring a ledger file up to date, in order, forward only. A step that has been released is never edited:
  * add the next one. The number of the last step done is kept in `user_version`.
  */
+import { journalMigration } from './journalMigration.ts'
 import { machineMigration } from './machineMigration.ts'
 import { namesMigration } from './namesMigration.ts'
 import { outgoingMigrationSql } from './outgoingMigration.ts'
@@ -225,4 +226,5 @@ alter table reading add column confirmed text;
   { number: 9, ...urgentMigration },
   { number: 10, ...machineMigration },
   { number: 11, ...namesMigration },
+  { number: 12, ...journalMigration },
 ]

@@ -1,6 +1,7 @@
 import type { Ports } from '../../ports/ports.ts'
 import { sqlAbsences } from '../sql/sqlAbsences.ts'
 import { SqlAccess } from '../sql/sqlAccess.ts'
+import { sqlJournal } from '../sql/sqlJournal.ts'
 import { SqlLedger } from '../sql/sqlLedger.ts'
 import { sqlOutbox } from '../sql/sqlOutbox.ts'
 import { sqlOutgoingSettings } from '../sql/sqlOutgoingSettings.ts'
@@ -18,7 +19,10 @@ export async function openSqlitePorts(
   path: string,
   options: { create?: boolean } = {},
 ): Promise<
-  Pick<Ports, 'ledger' | 'access' | 'absences' | 'outbox' | 'outgoingSettings' | 'photos' | 'urgent' | 'senders'>
+  Pick<
+    Ports,
+    'ledger' | 'access' | 'absences' | 'journal' | 'outbox' | 'outgoingSettings' | 'photos' | 'urgent' | 'senders'
+  >
 > {
   const store = await openSqliteStore(path, options)
   const readable = (error: unknown): unknown => sqliteFailure(error, path)
@@ -26,6 +30,7 @@ export async function openSqlitePorts(
     ledger: new SqlLedger(store, readable),
     access: new SqlAccess(store, readable),
     absences: sqlAbsences(store, readable),
+    journal: sqlJournal(store, readable),
     outbox: sqlOutbox(store, readable),
     outgoingSettings: sqlOutgoingSettings(store, readable),
     photos: sqlitePhotos(store, path),

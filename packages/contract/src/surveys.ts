@@ -1,0 +1,113 @@
+/** Surveys of sites: yard plans with their dates, and what follows from them. JSON on the wire. Exact plans are private. */
+import { hazardKinds, obstacleKinds, type YardPlan } from '@gaugewright/science'
+import { z } from 'zod'
+
+/** Numbers that cannot be are named by the science (checkYard), one line each; here only sizes are bounded. */
+const point = z.object({ xM: z.number(), yM: z.number() })
+const ring = z.array(point).max(200)
+const id = z.string().min(1).max(100)
+const name = z.string().max(120)
+const shape = z.discriminatedUnion('form', [
+  z.object({ form: z.literal('ring'), ring, topM: z.number() }),
+  z.object({
+    form: z.literal('gable'),
+    ring,
+    eavesM: z.number(),
+    ridge: z.tuple([point, point]),
+    ridgeM: z.number(),
+  }),
+  z.object({ form: z.literal('round'), center: point, radiusM: z.number(), topM: z.number() }),
+  z.object({ form: z.literal('line'), points: ring, topM: z.number() }),
+  z.object({
+    form: z.literal('bearing'),
+    seenFrom: point,
+    bearingDeg: z.number(),
+    distanceM: z.number(),
+    topM: z.number(),
+    widthDeg: z.number(),
+  }),
+])
+export const yardPlanSchema = z.object({
+  outline: ring,
+  obstacles: z.array(z.object({ id, kind: z.enum(obstacleKinds), name, shape })).max(200),
+  hazards: z
+    .array(z.object({ id, kind: z.enum(hazardKinds), name, at: point, reachM: z.number().nullable() }))
+    .max(100),
+  slopeDeg: z.number().nullable(),
+  gauge: z.object({ at: point, rimM: z.number(), hasWindShield: z.boolean() }).nullable(),
+}) satisfies z.ZodType<YardPlan>
+
+/** What site: `gauge CODE` or `candidate ID`. */
+export const aboutSiteSchema = z.string().regex(/^(candidate|gauge) \S{1,100}$/, 'gauge CODE or candidate ID')
+const day = z.iso.date()
+
+export const surveySchema = z.object({
+  id: z.string(),
+  about: z.string(),
+  surveyedOn: day,
+  savedAtUtc: z.string(),
+  by: z.string(),
+  note: z.string(),
+  plan: yardPlanSchema,
+  /** SHA-256 of photos kept with it. */
+  photos: z.array(z.string()),
+  isTakenBack: z.boolean(),
+  /** What the plan says; null where no gauge stands on it yet. */
+  exposure: z
+    .object({ class: z.number().int().min(1).max(5), worstDeg: z.number(), blockedShare: z.number() })
+    .nullable(),
+})
+export type Survey = z.infer<typeof surveySchema>
+
+export const surveyDueSchema = z.enum(['never surveyed', 'asked', 'overdue', 'due', 'not yet'])
+export const siteSchema = z.object({
+  about: z.string(),
+  name: z.string(),
+  unit: z.enum(['mm', 'in']),
+  language: z.enum(['en', 'es']),
+  today: day,
+  due: surveyDueSchema,
+  /** Newest first, those taken back too. */
+  surveys: z.array(surveySchema),
+})
+export type Site = z.infer<typeof siteSchema>
+
+export const readSiteAskSchema = z.object({ about: aboutSiteSchema })
+export const saveSurveyAskSchema = z.object({
+  about: aboutSiteSchema,
+  id,
+  surveyedOn: day,
+  note: z.string().trim().max(2000).default(''),
+  plan: yardPlanSchema,
+  /** Whole JPEG, PNG or WebP files; kept without where and with what they were taken. */
+  photosBase64: z.array(z.base64().max(4_200_000)).max(6).default([]),
+})
+export const withdrawSurveyAskSchema = z.object({
+  about: aboutSiteSchema,
+  surveyId: id,
+  undo: z.boolean().default(false),
+})
+export const askSurveyAskSchema = z.object({
+  about: aboutSiteSchema,
+  why: z.string().trim().min(1, 'a reason').max(500),
+})
+export type ReadSiteAsk = z.infer<typeof readSiteAskSchema>
+export type SaveSurveyAsk = z.infer<typeof saveSurveyAskSchema>
+export type WithdrawSurveyAsk = z.infer<typeof withdrawSurveyAskSchema>
+export type AskSurveyAsk = z.infer<typeof askSurveyAskSchema>
+
+export const sitesDueSchema = z.object({
+  today: day,
+  sites: z.array(
+    z.object({
+      about: z.string(),
+      code: z.string(),
+      name: z.string(),
+      due: surveyDueSchema,
+      surveyedOn: day.nullable(),
+      class: z.number().int().nullable(),
+      why: z.string(),
+    }),
+  ),
+})
+export type SitesDue = z.infer<typeof sitesDueSchema>
