@@ -34,6 +34,12 @@ const oneDoor: Record<string, string> = {
   'server/fileUrgent': 'the observer’s page; whoever sits at the desk takes a telephone call there too',
   'server/setUrgentSettings': 'the Settings screen',
   'server/urgentForm': 'the observer’s page',
+  'server/offerPage': 'the public page',
+  'server/makeOffer': 'the public page; the command line has "offer add"',
+  'server/myOffer': 'the page of a person’s own offer',
+  'server/changeMyOffer': 'the page of a person’s own offer; the command line has "offer change"',
+  'server/saveMyYard': 'the page of a person’s own offer; the command line has "site survey"',
+  'server/withdrawMyOffer': 'the page of a person’s own offer; the command line has "offer forget"',
 }
 
 function filesUnder(folder: string): string[] {

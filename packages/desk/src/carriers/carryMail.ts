@@ -94,6 +94,12 @@ export async function composeMail(
     messageId: `<${ask.messageId}@${domainOf(settings.from)}>`,
     date: new Date(ask.queuedAtUtc),
     headers: { 'Auto-Submitted': 'auto-generated', ...content.headers },
+    attachments: (content.attachments ?? []).map(({ name, mediaType, base64 }) => ({
+      filename: name,
+      contentType: mediaType,
+      content: base64,
+      encoding: 'base64',
+    })),
   })
   return await composer.compile().build()
 }

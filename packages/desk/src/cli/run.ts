@@ -6,6 +6,7 @@ import { addAbsenceCommand } from './commands/absence.ts'
 import { addAuditCommand } from './commands/audit.ts'
 import { addBackupCommand } from './commands/backup.ts'
 import { addCheckCommand } from './commands/check.ts'
+import { addContactCommand } from './commands/contact.ts'
 import { addDayCommand } from './commands/day.ts'
 import { addDecideCommand } from './commands/decide.ts'
 import { addDemoCommand } from './commands/demo.ts'
@@ -17,13 +18,16 @@ import { addExportPersonCommand } from './commands/export-person.ts'
 import { addHabitsCommand } from './commands/habits.ts'
 import { addImportCommand } from './commands/import.ts'
 import { addKeyCommand } from './commands/key.ts'
+import { addLetterCommand } from './commands/letter.ts'
 import { addMailCommand } from './commands/mail.ts'
+import { addOfferCommand } from './commands/offer.ts'
 import { addOutboxCommand } from './commands/outbox.ts'
 import { addPeopleCommand } from './commands/people.ts'
 import { addRemindCommand } from './commands/remind.ts'
 import { addRestoreCommand } from './commands/restore.ts'
 import { addRuleCommand } from './commands/rule.ts'
 import { addServeCommand } from './commands/serve.ts'
+import { addSiteCommand } from './commands/site.ts'
 import { addUndoCommand } from './commands/undo.ts'
 import { addUrgentCommand } from './commands/urgent.ts'
 import { addWatchCommand } from './commands/watch.ts'
@@ -57,6 +61,10 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addOutboxCommand,
     addMailCommand,
     addPeopleCommand,
+    addOfferCommand,
+    addLetterCommand,
+    addContactCommand,
+    addSiteCommand,
     addAbsenceCommand,
     addAuditCommand,
     addExportPersonCommand,

@@ -15,6 +15,8 @@ export interface MailContent {
   text: string
   /** Further header lines, e.g. `List-Unsubscribe`. */
   headers: Readonly<Record<string, string>>
+  /** Files that go with it. */
+  attachments?: readonly { name: string; mediaType: string; base64: string }[]
 }
 
 export interface WebhookContent {
@@ -35,7 +37,7 @@ export interface FileContent {
 export type OutgoingContent = MailContent | WebhookContent | FileContent
 export type OutgoingKind = OutgoingContent['kind']
 
-export const outgoingPurposes = ['reminder', 'sign-in', 'urgent report', 'question', 'test'] as const
+export const outgoingPurposes = ['reminder', 'sign-in', 'urgent report', 'question', 'letter', 'test'] as const
 export type OutgoingPurpose = (typeof outgoingPurposes)[number]
 
 /**

@@ -10,12 +10,17 @@ import { recordChanges } from './access/recordChanges.ts'
 import { guardOrigin } from './guardOrigin.ts'
 import { machineDoor } from './machine/machineDoor.ts'
 import { replyWith } from './reply.ts'
+import { addContactRoute } from './routes/addContact.ts'
 import { addKeyRoute } from './routes/addKey.ts'
+import { addOfferRoute } from './routes/addOffer.ts'
 import { addPersonRoute } from './routes/addPerson.ts'
 import { addPhotoRoute } from './routes/addPhoto.ts'
 import { announceAbsenceRoute } from './routes/announceAbsence.ts'
 import { askLinkRoute } from './routes/askLink.ts'
+import { askSurveyRoute } from './routes/askSurvey.ts'
 import { auditTrailRoute } from './routes/auditTrail.ts'
+import { changeMyOfferRoute } from './routes/changeMyOffer.ts'
+import { changeOfferRoute } from './routes/changeOffer.ts'
 import { changePersonRoute } from './routes/changePerson.ts'
 import { checkEntryRoute } from './routes/checkEntry.ts'
 import { chooseRemindersRoute } from './routes/chooseReminders.ts'
@@ -30,30 +35,48 @@ import { exportPersonRoute } from './routes/exportPerson.ts'
 import { exportShefRoute } from './routes/exportShef.ts'
 import { fieldForDayRoute } from './routes/fieldForDay.ts'
 import { fileUrgentRoute } from './routes/fileUrgent.ts'
+import { forgetCandidateRoute } from './routes/forgetCandidate.ts'
 import { forgetPersonRoute } from './routes/forgetPerson.ts'
 import { gaugeHabitsRoute } from './routes/gaugeHabits.ts'
+import { giveGaugeRoute } from './routes/giveGauge.ts'
 import { listAbsencesRoute } from './routes/listAbsences.ts'
+import { listContactsRoute } from './routes/listContacts.ts'
 import { listKeysRoute } from './routes/listKeys.ts'
+import { listLettersRoute } from './routes/listLetters.ts'
 import { listPeopleRoute } from './routes/listPeople.ts'
+import { makeOfferRoute } from './routes/makeOffer.ts'
 import { mapLayersRoute } from './routes/mapLayers.ts'
 import { markSeenRoute } from './routes/markSeen.ts'
+import { moveOfferRoute } from './routes/moveOffer.ts'
 import { myGaugeRoute } from './routes/myGauge.ts'
 import { myGaugesRoute } from './routes/myGauges.ts'
+import { myOfferRoute } from './routes/myOffer.ts'
 import { myRecordRoute } from './routes/myRecord.ts'
 import { networkHabitsRoute } from './routes/networkHabits.ts'
+import { offerPageRoute } from './routes/offerPage.ts'
 import { passOnRoute } from './routes/passOn.ts'
+import { peopleDeskRoute } from './routes/peopleDesk.ts'
+import { peopleLiveRoute } from './routes/peopleLive.ts'
 import { photoRoute } from './routes/photo.ts'
 import { photosOfReportRoute } from './routes/photosOfReport.ts'
+import { previewLetterRoute } from './routes/previewLetter.ts'
 import { previewRuleRoute } from './routes/previewRule.ts'
+import { readOfferPageRoute } from './routes/readOfferPage.ts'
 import { readOutboxRoute } from './routes/readOutbox.ts'
 import { readOutgoingSettingsRoute } from './routes/readOutgoingSettings.ts'
 import { readRuleRoute } from './routes/readRule.ts'
+import { readSiteRoute } from './routes/readSite.ts'
 import { remindRoute } from './routes/remind.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
 import { revokeKeyRoute } from './routes/revokeKey.ts'
+import { saveMyYardRoute } from './routes/saveMyYard.ts'
+import { saveSurveyRoute } from './routes/saveSurvey.ts'
+import { sendLetterRoute } from './routes/sendLetter.ts'
 import { sendReadingsRoute } from './routes/sendReadings.ts'
 import { sendTestMailRoute } from './routes/sendTestMail.ts'
+import { setLetterRoute } from './routes/setLetter.ts'
 import { setMailRoute } from './routes/setMail.ts'
+import { setOfferPageRoute } from './routes/setOfferPage.ts'
 import { setPasswordRoute } from './routes/setPassword.ts'
 import { setRemindersRoute } from './routes/setReminders.ts'
 import { setRoleRoute } from './routes/setRole.ts'
@@ -62,8 +85,10 @@ import { settleOutgoingRoute } from './routes/settleOutgoing.ts'
 import { setUrgentSettingsRoute } from './routes/setUrgentSettings.ts'
 import { signInRoute } from './routes/signIn.ts'
 import { signOutRoute } from './routes/signOut.ts'
+import { sitesDueRoute } from './routes/sitesDue.ts'
 import { stopRemindersRoute } from './routes/stopReminders.ts'
 import { undoDecisionRoute } from './routes/undoDecision.ts'
+import { undoOfferRoute } from './routes/undoOffer.ts'
 import { undoUrgentRoute } from './routes/undoUrgent.ts'
 import { urgentFormRoute } from './routes/urgentForm.ts'
 import { urgentLiveRoute } from './routes/urgentLive.ts'
@@ -72,6 +97,9 @@ import { useLinkRoute } from './routes/useLink.ts'
 import { whatIfRoute } from './routes/whatIf.ts'
 import { whoRoute } from './routes/who.ts'
 import { withdrawAbsenceRoute } from './routes/withdrawAbsence.ts'
+import { withdrawContactRoute } from './routes/withdrawContact.ts'
+import { withdrawMyOfferRoute } from './routes/withdrawMyOffer.ts'
+import { withdrawSurveyRoute } from './routes/withdrawSurvey.ts'
 import { secureHeaders } from './secureHeaders.ts'
 import { builtScreens, serveScreens } from './serveScreens.ts'
 
@@ -137,6 +165,34 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     forgetPersonRoute,
     exportPersonRoute,
     auditTrailRoute,
+    peopleDeskRoute,
+    peopleLiveRoute,
+    addOfferRoute,
+    changeOfferRoute,
+    moveOfferRoute,
+    undoOfferRoute,
+    giveGaugeRoute,
+    forgetCandidateRoute,
+    offerPageRoute,
+    makeOfferRoute,
+    myOfferRoute,
+    changeMyOfferRoute,
+    saveMyYardRoute,
+    withdrawMyOfferRoute,
+    readOfferPageRoute,
+    setOfferPageRoute,
+    listContactsRoute,
+    addContactRoute,
+    withdrawContactRoute,
+    listLettersRoute,
+    setLetterRoute,
+    previewLetterRoute,
+    sendLetterRoute,
+    readSiteRoute,
+    saveSurveyRoute,
+    withdrawSurveyRoute,
+    askSurveyRoute,
+    sitesDueRoute,
     listKeysRoute,
     addKeyRoute,
     revokeKeyRoute,

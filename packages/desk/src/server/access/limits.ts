@@ -16,6 +16,9 @@ export interface Limits {
   attemptsPerMail: number
   /** Links in fifteen minutes for one mail address. */
   linksPerMail: number
+  /** Offers in an hour from one address, and in a day from everywhere. */
+  offersPerAddress: number
+  offersPerDay: number
 }
 
 export const usualLimits: Limits = {
@@ -24,6 +27,8 @@ export const usualLimits: Limits = {
   attemptsPerAddress: 10,
   attemptsPerMail: 20,
   linksPerMail: 3,
+  offersPerAddress: 5,
+  offersPerDay: 200,
 }
 
 /** How many and how long is nobody's business but in the answer to whoever came too often. */

@@ -1,0 +1,41 @@
+/** The public page: the coordinator's words, the rough bounds of the network, and a ticket for one offer. */
+import type { OfferPage } from '@gaugewright/contract'
+import type { Ports } from '../ports/ports.ts'
+import { newSecret } from './access/secrets.ts'
+import { type Answer, answered } from './answer.ts'
+import { offerPageWords } from './people/offerPageWords.ts'
+import { signTicket, ZERO_BITS } from './people/offerTicket.ts'
+import { firstNetwork } from './urgent/firstNetwork.ts'
+
+export async function offerPage(
+  ports: Pick<Ports, 'ledger' | 'journal' | 'outgoingSettings' | 'clock'>,
+): Promise<Answer<OfferPage>> {
+  const network = await firstNetwork(ports)
+  if (!network.ok) return network
+  const { id, name, language } = network.value
+  const { isOpen, en, es } = await offerPageWords(ports, id)
+  const secret = await ports.outgoingSettings.linkSecret(id, newSecret())
+  const gauges = await ports.ledger.gauges(id)
+  const rough = (degrees: number, up: boolean) => (up ? Math.ceil(degrees * 10) : Math.floor(degrees * 10)) / 10
+  const lats = gauges.map(({ latDeg }) => latDeg)
+  const lons = gauges.map(({ lonDeg }) => lonDeg)
+  return answered({
+    network: name,
+    language,
+    isOpen,
+    words: { en, es },
+    bounds:
+      gauges.length === 0
+        ? null
+        : [
+            rough(Math.min(...lons), false),
+            rough(Math.min(...lats), false),
+            rough(Math.max(...lons), true),
+            rough(Math.max(...lats), true),
+          ],
+    ticket: {
+      ticket: signTicket(secret, id, Date.parse(ports.clock.nowUtc()), newSecret().slice(0, 16)),
+      zeroBits: ZERO_BITS,
+    },
+  })
+}

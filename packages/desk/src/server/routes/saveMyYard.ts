@@ -1,0 +1,15 @@
+import { routes, saveMyYardAskSchema } from '@gaugewright/contract'
+import type { FastifyInstance } from 'fastify'
+import { saveMyYard } from '../../app/saveMyYard.ts'
+import type { Ports } from '../../ports/ports.ts'
+import { limitAttempts } from '../access/limits.ts'
+import { readAsk, replyWith } from '../reply.ts'
+
+/** Whoever holds the link: the use case looks at it. Guesses are counted like those at the sign-in. */
+export function saveMyYardRoute(app: FastifyInstance, ports: Ports): void {
+  const config = { access: 'anyone' as const, audit: false as const, ...limitAttempts(app.limits) }
+  app.post(routes.saveMyYard.path, { config }, async (request, reply) => {
+    const ask = readAsk(saveMyYardAskSchema, request.body)
+    return replyWith(reply, ask.ok ? await saveMyYard(ports, ask.value) : ask)
+  })
+}
