@@ -9,7 +9,7 @@ import type { Ports } from '../ports/ports.ts'
 import { type Doer, writeTrail } from './access/doer.ts'
 import { type Answer, answered, refused } from './answer.ts'
 import { aboutCandidate, findCandidate } from './people/readCandidates.ts'
-import { todayOf } from './people/todayOf.ts'
+import { runningDayOf } from './people/todayOf.ts'
 import { newEntry, writer } from './people/writeEntry.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 
@@ -97,7 +97,7 @@ async function gaugeFor(
       area: null,
       observerName: null,
       resolutionUm: network.unit === 'in' ? 254 : 200,
-      openedOn: todayOf(network, ports),
+      openedOn: runningDayOf(network, ports),
       closedOn: null,
     },
   })

@@ -4,7 +4,7 @@ import { epochDayFromIso, isoFromEpochDay } from '@gaugewright/science'
 import type { NetworkSettings } from '../../ports/ledger.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { phonesOf } from '../access/phones.ts'
-import { todayOf } from './todayOf.ts'
+import { runningDayOf } from './todayOf.ts'
 
 const LOOK_BACK_DAYS = 28
 
@@ -12,15 +12,15 @@ export async function observerRows(
   ports: Pick<Ports, 'ledger' | 'access' | 'absences' | 'outgoingSettings' | 'clock'>,
   network: NetworkSettings,
 ): Promise<ObserverRow[]> {
-  const today = epochDayFromIso(todayOf(network, ports))
-  // The morning that is running may still be answered.
-  const last = today - 1
+  const running = epochDayFromIso(runningDayOf(network, ports))
+  // What is running has not been read yet.
+  const last = running - 1
   const first = last - LOOK_BACK_DAYS + 1
   const [people, phones] = await Promise.all([ports.access.people(), phonesOf(ports)])
   const personOf = new Map(people.flatMap((person) => person.gauges.map((gauge) => [gauge, person] as const)))
   const answered = new Map<string, Set<number>>()
   const latest = new Map<string, string>()
-  const readings = await ports.ledger.readings(network.id, isoFromEpochDay(first), isoFromEpochDay(today))
+  const readings = await ports.ledger.readings(network.id, isoFromEpochDay(first), isoFromEpochDay(running))
   for (const { gaugeId, firstDay, lastDay } of readings) {
     const days = answered.get(gaugeId) ?? new Set()
     for (let day = epochDayFromIso(firstDay); day <= epochDayFromIso(lastDay); day++) days.add(day)

@@ -2,9 +2,19 @@ import { type IsoDay, isoFromEpochDay, observingDays } from '@gaugewright/scienc
 import type { NetworkSettings } from '../../ports/ledger.ts'
 import type { Ports } from '../../ports/ports.ts'
 
-/** The observing day that is running, by the network's zone and hour; the date in UTC where its zone cannot be read. */
-export function todayOf({ timeZone, readingTime }: NetworkSettings, { clock }: Pick<Ports, 'clock'>): IsoDay {
-  const days = observingDays(timeZone, readingTime)
+/** The date on the network's own calendar; that of UTC where its zone cannot be read. */
+export function todayOf({ timeZone }: Pick<NetworkSettings, 'timeZone'>, { clock }: Pick<Ports, 'clock'>): IsoDay {
+  const midnights = observingDays(timeZone, '00:00')
   const nowUtc = clock.nowUtc()
-  return days.kind === 'problem' ? nowUtc.slice(0, 10) : isoFromEpochDay(days.days.dayOf(Date.parse(nowUtc)))
+  // A date begins at its midnight, which still ends the date before: one millisecond later it is in.
+  return midnights.kind === 'problem'
+    ? nowUtc.slice(0, 10)
+    : isoFromEpochDay(midnights.days.dayOf(Date.parse(nowUtc) + 1) - 1)
+}
+
+/** The observing day that is running: it ends at the next reading hour, and its reading is still to come. */
+export function runningDayOf(network: NetworkSettings, ports: Pick<Ports, 'clock'>): IsoDay {
+  const days = observingDays(network.timeZone, network.readingTime)
+  if (days.kind === 'problem') return todayOf(network, ports)
+  return isoFromEpochDay(days.days.dayOf(Date.parse(ports.clock.nowUtc())))
 }
