@@ -1,5 +1,21 @@
 // Contents: what is drawn alike on a screen and on paper. Named exports only.
 
-// Paper
-export { Paper, type PaperProps } from './paper/Paper.tsx'
-export { printable } from './paper/printable.ts'
+// Sites
+export { type LengthUnit, lengthNumber, lengthText, lengthUnitOf, metresPer } from './siting/length.ts'
+export { PlanDrawing, type PlanFrame, PlanShapes, pathOf, planFrame, scaleBarM } from './siting/PlanDrawing.tsx'
+export { printSiteReport } from './siting/printSiteReport.ts'
+export type { SiteReportProps } from './siting/SiteReport.tsx'
+export { SkylineDrawing } from './siting/SkylineDrawing.tsx'
+export {
+  bettermentText,
+  degrees,
+  faultText,
+  hazardText,
+  obstacleName,
+  ratioText,
+  reasonText,
+  rimText,
+  type SiteLanguage,
+  windText,
+} from './siting/siteSentences.ts'
+export { type SiteWords, siteWords, told } from './siting/siteWords.ts'

@@ -73,6 +73,7 @@ import { saveMyYardRoute } from './routes/saveMyYard.ts'
 import { saveSurveyRoute } from './routes/saveSurvey.ts'
 import { sendLetterRoute } from './routes/sendLetter.ts'
 import { sendReadingsRoute } from './routes/sendReadings.ts'
+import { sendSiteReportRoute } from './routes/sendSiteReport.ts'
 import { sendTestMailRoute } from './routes/sendTestMail.ts'
 import { setLetterRoute } from './routes/setLetter.ts'
 import { setMailRoute } from './routes/setMail.ts'
@@ -85,6 +86,7 @@ import { settleOutgoingRoute } from './routes/settleOutgoing.ts'
 import { setUrgentSettingsRoute } from './routes/setUrgentSettings.ts'
 import { signInRoute } from './routes/signIn.ts'
 import { signOutRoute } from './routes/signOut.ts'
+import { siteReportRoute } from './routes/siteReport.ts'
 import { sitesDueRoute } from './routes/sitesDue.ts'
 import { stopRemindersRoute } from './routes/stopReminders.ts'
 import { undoDecisionRoute } from './routes/undoDecision.ts'
@@ -193,6 +195,8 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     withdrawSurveyRoute,
     askSurveyRoute,
     sitesDueRoute,
+    sendSiteReportRoute,
+    siteReportRoute,
     listKeysRoute,
     addKeyRoute,
     revokeKeyRoute,

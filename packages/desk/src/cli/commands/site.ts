@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises'
+import { readFile, writeFile } from 'node:fs/promises'
 import {
   askSurveyAskSchema,
   ownerAtTheDesk,
@@ -13,11 +13,14 @@ import { refused } from '../../app/answer.ts'
 import { askSurvey } from '../../app/askSurvey.ts'
 import { readSite } from '../../app/readSite.ts'
 import { saveSurvey } from '../../app/saveSurvey.ts'
+import { sendSiteReport } from '../../app/sendSiteReport.ts'
+import { siteReport } from '../../app/siteReport.ts'
 import { sitesDue } from '../../app/sitesDue.ts'
 import { withdrawSurvey } from '../../app/withdrawSurvey.ts'
 import { answerWith, askFrom, ledgerCommand } from '../answerCommand.ts'
 import { CommandStopped } from '../commandStopped.ts'
 import { planFromSightings } from '../planFromSightings.ts'
+import { printContacts } from '../printOffers.ts'
 import { printSite, printSitesDue } from '../printSite.ts'
 import type { World } from '../world.ts'
 
@@ -78,6 +81,33 @@ export function addSiteCommand(program: Command, world: World): void {
         )
       },
     )
+  site
+    .command('report')
+    .description('a site on one page, to print; or with --send to its observer')
+    .argument('<gauge>', 'code of the gauge')
+    .option('--out <file>', 'write the page here')
+    .option('--send', 'send it by mail instead', false)
+    .action(async (gauge: string, own: { out?: string; send: boolean }, command: Command) => {
+      const about = askFrom(readSiteAskSchema, { about: `gauge ${gauge}` })
+      if (own.send) {
+        return await answerWith(
+          world,
+          command,
+          (ports) => sendSiteReport(ports, { ...about, actor, deskUrl: null }, atTheCommandLine),
+          printContacts,
+        )
+      }
+      await answerWith(
+        world,
+        command,
+        async (ports) => {
+          const report = await siteReport(ports, { ...about, actor })
+          if (report.ok) await writeFile(own.out ?? report.value.fileName, report.value.html)
+          return report
+        },
+        ({ fileName }) => `The page is in ${own.out ?? fileName}.\n`,
+      )
+    })
   site
     .command('ask')
     .description('ask for a new survey before its time')
