@@ -1,3 +1,4 @@
+/** @jsxRuntime automatic */
 /** A sheet to print or to send: one file that needs no other, in the reader's language. A4 and letter paper both hold it. */
 import type { ReactNode } from 'react'
 
@@ -36,5 +37,7 @@ svg { display: block; max-width: 100%; height: auto; }
 figure { margin: 3mm 0; break-inside: avoid; }
 figcaption, .small { font-size: 9pt; color: #3c464f; }
 .caution { border: 0.8pt solid #1a1f24; padding: 2mm 3mm; break-inside: avoid; }
-@media print { body { padding: 0; } }
+ul { margin: 0 0 2mm; padding-inline-start: 6mm; }
+@media print { body { padding: 0; font-size: 9pt; line-height: 1.35; } h1 { font-size: 15pt; } h2 { font-size: 10.5pt; margin: 3.5mm 0 1.5mm; }
+  p { margin-bottom: 1.6mm; } td, th { padding: 0.6mm 2mm; } .small, figcaption { font-size: 8pt; } }
 `

@@ -1,3 +1,4 @@
+/** @jsxRuntime automatic */
 /**
  * A yard from above, north up, to scale. `PlanShapes` draws what stands there in metres (y upwards is north, so that it is
  * turned over for the screen); the screen lays what can be dragged over it, paper frames it.
@@ -185,20 +186,29 @@ function ObstacleShapeDrawn({ obstacle, isSelected }: { obstacle: Obstacle; isSe
   }
 }
 
+/** Where the name is written: the middle, of a line that of its longest part. */
 function middleOf({ shape }: Obstacle): YardPoint {
+  if (shape.form === 'round') return shape.center
   const points =
-    shape.form === 'round'
-      ? [shape.center]
-      : shape.form === 'bearing'
-        ? boardOf(shape)
-        : shape.form === 'line'
-          ? shape.points
-          : shape.ring
+    shape.form === 'bearing' ? boardOf(shape) : shape.form === 'line' ? longestPart(shape.points) : shape.ring
   const count = Math.max(1, points.length)
   return {
     xM: points.reduce((sum, { xM }) => sum + xM, 0) / count,
     yM: points.reduce((sum, { yM }) => sum + yM, 0) / count,
   }
+}
+
+function longestPart(points: readonly YardPoint[]): readonly YardPoint[] {
+  let longest = points.slice(0, 2)
+  let most = 0
+  for (let at = 1; at < points.length; at++) {
+    const lengthM = Math.hypot(points[at]!.xM - points[at - 1]!.xM, points[at]!.yM - points[at - 1]!.yM)
+    if (lengthM > most) {
+      most = lengthM
+      longest = [points[at - 1]!, points[at]!]
+    }
+  }
+  return longest
 }
 
 /** A bar of a round length, some fifth of the frame wide. */

@@ -1,3 +1,4 @@
+/** @jsxRuntime automatic */
 /** One page about a site, to print or to send: plan, skyline, class with its reasons, obstacles, advice, history. */
 import {
   exposureClass,

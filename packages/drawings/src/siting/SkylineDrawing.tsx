@@ -1,3 +1,4 @@
+/** @jsxRuntime automatic */
 /** The skyline seen from the rim: elevation against bearing, with the two lines that rules of thumb go by. */
 import type { Skyline, YardPlan } from '@gaugewright/science'
 import { obstacleName } from './siteSentences.ts'

@@ -67,9 +67,16 @@ export function bettermentText(one: Betterment, plan: YardPlan, { language, unit
   const ways = [
     told(words.betterAway, { distance: length(one.awayM), name }),
     ...(one.rimM === null ? [] : [told(words.betterRim, { height: length(one.rimM) })]),
-    ...(one.cutToM > 0.5 ? [told(words.betterCut, { name, height: length(one.cutToM) })] : []),
+    ...(one.cutToM > 0.5 && mayBeCut(plan, one.obstacleId)
+      ? [told(words.betterCut, { name, height: length(one.cutToM) })]
+      : []),
   ]
   return told(words.better, { class: String(one.toClass), ways: ways.join(words.or) })
+}
+
+/** A house is not cut. */
+function mayBeCut(plan: YardPlan, id: string): boolean {
+  return ['tree', 'hedge', 'fence', 'pole'].includes(plan.obstacles.find((one) => one.id === id)?.kind ?? '')
 }
 
 export function rimText(advice: RimAdvice, { language, unit }: SiteLanguage): string {
