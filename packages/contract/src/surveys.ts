@@ -4,7 +4,7 @@ import { z } from 'zod'
 
 /** Numbers that cannot be are named by the science (checkYard), one line each; here only sizes are bounded. */
 const point = z.object({ xM: z.number(), yM: z.number() })
-const ring = z.array(point).max(200)
+const ring = z.array(point).max(200).readonly()
 const id = z.string().min(1).max(100)
 const name = z.string().max(120)
 const shape = z.discriminatedUnion('form', [
@@ -13,7 +13,7 @@ const shape = z.discriminatedUnion('form', [
     form: z.literal('gable'),
     ring,
     eavesM: z.number(),
-    ridge: z.tuple([point, point]),
+    ridge: z.tuple([point, point]).readonly(),
     ridgeM: z.number(),
   }),
   z.object({ form: z.literal('round'), center: point, radiusM: z.number(), topM: z.number() }),
@@ -29,10 +29,14 @@ const shape = z.discriminatedUnion('form', [
 ])
 export const yardPlanSchema = z.object({
   outline: ring,
-  obstacles: z.array(z.object({ id, kind: z.enum(obstacleKinds), name, shape })).max(200),
+  obstacles: z
+    .array(z.object({ id, kind: z.enum(obstacleKinds), name, shape }))
+    .max(200)
+    .readonly(),
   hazards: z
     .array(z.object({ id, kind: z.enum(hazardKinds), name, at: point, reachM: z.number().nullable() }))
-    .max(100),
+    .max(100)
+    .readonly(),
   slopeDeg: z.number().nullable(),
   gauge: z.object({ at: point, rimM: z.number(), hasWindShield: z.boolean() }).nullable(),
 }) satisfies z.ZodType<YardPlan>

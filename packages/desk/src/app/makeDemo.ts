@@ -5,6 +5,7 @@ import type { Gauge, Ledger } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
 import { demoNetworkId } from './demoNetworkId.ts'
+import { demoPeople } from './demoPeople.ts'
 import { reviewDay } from './reviewDay.ts'
 
 export interface MakeDemoAsk {
@@ -46,7 +47,8 @@ export async function makeDemo(ports: Ports, ask: MakeDemoAsk): Promise<Answer<D
     ...(years !== undefined && { years }),
   })
   ask.onProgress?.('weather', 1, 1)
-  await store(ports, scenario, (done, total) => ask.onProgress?.('readings', done, total))
+  const gauges = await store(ports, scenario, (done, total) => ask.onProgress?.('readings', done, total))
+  await demoPeople(ports, NETWORK_ID, gauges, ask.seed)
   ask.onProgress?.('learning', 0, 1)
   const reviewed = await reviewDay(ports, { day: ask.today })
   if (!reviewed.ok) return reviewed
@@ -67,7 +69,7 @@ async function store(
   ports: Ports,
   scenario: Scenario,
   onProgress: (done: number, total: number) => void,
-): Promise<void> {
+): Promise<Gauge[]> {
   const { ledger } = ports
   const gauges: Gauge[] = scenario.gauges.map((gauge) => ({ ...gauge, id: ports.newId(), networkId: NETWORK_ID }))
   const idAt = (place: number): string => gauges[place]?.id ?? ''
@@ -96,4 +98,5 @@ async function store(
   for (const { name, kind, geojson } of scenario.layers) {
     await ledger.saveLayer({ networkId: NETWORK_ID, name, kind, geojson })
   }
+  return gauges
 }

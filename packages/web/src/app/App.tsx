@@ -6,6 +6,7 @@ import { GaugesScreen } from './GaugesScreen.tsx'
 import { SettingsScreen } from './SettingsScreen.tsx'
 import { SignInGate } from './SignInGate.tsx'
 import { SignInScreen } from './SignInScreen.tsx'
+import { SiteScreen } from './SiteScreen.tsx'
 import { TodayScreen } from './TodayScreen.tsx'
 import { UrgentScreen } from './UrgentScreen.tsx'
 import { UrgentWatch } from './UrgentWatch.tsx'
@@ -46,6 +47,12 @@ export function App() {
             <Switch>
               <Route path="/urgent/:report?">
                 <UrgentScreen />
+              </Route>
+              <Route path="/gauges/:code/site">
+                {({ code }) => <SiteScreen about={`gauge ${code}`} back={`/gauges/${code}`} />}
+              </Route>
+              <Route path="/people/offers/:id/site">
+                {({ id }) => <SiteScreen about={`candidate ${id}`} back={`/people/offers/${id}`} />}
               </Route>
               <Route path="/gauges/:code?">
                 <GaugesScreen />

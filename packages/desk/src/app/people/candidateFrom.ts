@@ -50,7 +50,7 @@ export function candidateFrom({ id, entries, firstReading, gauge, nameOf, nowUtc
       isTakenBack: entry.takenBack !== null,
     })),
     firstAnswerAtUtc: firstAnswer(entries),
-    firstReadingOn: firstReading?.day ?? null,
+    firstReadingOn: firstReading?.day ?? (told === 'reading' ? (last?.entry.atUtc.slice(0, 10) ?? null) : null),
     gauge,
     personId: given?.body.personId ?? null,
   }

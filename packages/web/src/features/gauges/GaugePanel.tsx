@@ -35,7 +35,8 @@ export function GaugePanel({ gauge, headingRef }: Props) {
           {/* A page of its own, not a screen of the desk. */}
           <a href={`/my/?gauge=${encodeURIComponent(gauge.code)}`} data-testid="observers-page">
             {own.observersPage}
-          </a>
+          </a>{' '}
+          · <Link href={`/gauges/${encodeURIComponent(gauge.code)}/site`}>{own.site}</Link>
         </p>
         {gauge.decided === null ? null : (
           <p className={styles.soft}>

@@ -1,0 +1,233 @@
+/**
+ * An obstacle's angle from a photo taken at the height of the rim. The photo stays in the browser; what it says of its lens
+ * is read, what it says of its place is not.
+ */
+import { degrees, type LengthUnit, lengthText, told } from '@gaugewright/drawings'
+import { type Focal, type PhotoAngles, type PhotoPoint, photoAngles } from '@gaugewright/science'
+import exifr from 'exifr'
+import { type ChangeEvent, useEffect, useState } from 'react'
+import { Button } from '../../ui/Button.tsx'
+import { sitingWords } from '../../words/sitingWords.ts'
+import { LengthField } from './LengthField.tsx'
+import { type MarkName, PhotoMarks } from './PhotoMarks.tsx'
+import { freshId, rectangle, round } from './planItems.ts'
+import styles from './SitePage.module.css'
+import type { EditedPlan } from './usePlan.ts'
+
+export interface Opened {
+  file: File
+  url: string
+  widthPx: number
+  heightPx: number
+  /** Null where the photo does not say. */
+  equivalentMm: number | null
+}
+
+type Props = {
+  edited: EditedPlan
+  language: 'en' | 'es'
+  unit: LengthUnit
+  /** Absent where photos cannot be kept. */
+  kept?: { files: readonly File[]; onKeep: (file: File, keep: boolean) => void }
+}
+
+const SEEN_WIDTH_DEG = 20
+
+export function PhotoPart({ edited, language, unit, kept }: Props) {
+  const words = sitingWords[language].photo
+  const number = sitingWords[language].number
+  const [photo, setPhoto] = useState<Opened | null>(null)
+  const [isBad, setIsBad] = useState(false)
+  const [marks, setMarks] = useState<Partial<Record<MarkName, PhotoPoint>>>({})
+  const [typedMm, setTypedMm] = useState<number | null>(null)
+  const [lengthM, setLengthM] = useState<number | null>(null)
+  const [lengthAwayM, setLengthAwayM] = useState<number | null>(null)
+  const [cameraM, setCameraM] = useState(edited.plan.gauge?.rimM ?? 0.6)
+  const [bearingDeg, setBearingDeg] = useState<number | null>(null)
+  const [measuredM, setMeasuredM] = useState<number | null>(null)
+  useEffect(() => () => void (photo !== null && URL.revokeObjectURL(photo.url)), [photo])
+
+  const open = async (event: ChangeEvent<HTMLInputElement>) => {
+    const file = event.target.files?.[0]
+    event.target.value = ''
+    if (file === undefined) return
+    const opened = await openPhoto(file)
+    setIsBad(opened === null)
+    if (opened === null) return
+    setPhoto(opened)
+    setMarks({})
+    setTypedMm(null)
+  }
+  const mm = photo?.equivalentMm ?? typedMm
+  const focal = focalOf(mm, marks, lengthM, lengthAwayM)
+  const angles =
+    photo === null || focal === null || marks.top === undefined ? null : measure(photo, focal, marks, cameraM)
+  const distanceM = measuredM ?? angles?.distanceM ?? null
+  const topM =
+    angles === null || distanceM === null ? null : cameraM + distanceM * Math.tan((angles.elevationDeg * Math.PI) / 180)
+  const add = () => {
+    if (bearingDeg === null || distanceM === null || topM === null) return
+    const { plan } = edited
+    const at = plan.gauge?.at ?? { xM: 0, yM: 0 }
+    edited.set({
+      ...plan,
+      outline: plan.outline.length === 0 ? rectangle(at, 12, 12) : plan.outline,
+      gauge: plan.gauge ?? { at, rimM: round(cameraM), hasWindShield: false },
+      obstacles: [
+        ...plan.obstacles,
+        {
+          id: freshId(plan),
+          kind: 'other',
+          name: '',
+          shape: {
+            form: 'bearing',
+            seenFrom: at,
+            bearingDeg: ((bearingDeg % 360) + 360) % 360,
+            distanceM: round(distanceM),
+            topM: round(topM),
+            widthDeg: SEEN_WIDTH_DEG,
+          },
+        },
+      ],
+    })
+    setMarks({})
+    setBearingDeg(null)
+    setMeasuredM(null)
+  }
+  const asked: MarkName[] = ['top', 'foot', 'horizon', 'horizon2', ...(mm === null ? (['a', 'b'] as const) : [])]
+  return (
+    <div className={styles.photo}>
+      <p>{words.intro}</p>
+      <label className={styles.file}>
+        {words.choose}
+        <input type="file" accept="image/*" capture="environment" onChange={(event) => void open(event)} />
+      </label>
+      {isBad ? (
+        <p role="alert" className={styles.bad}>
+          {words.unreadable}
+        </p>
+      ) : null}
+      {photo === null ? (
+        <p className={styles.soft}>{words.local}</p>
+      ) : (
+        <>
+          {photo.equivalentMm === null ? (
+            <div>
+              <p role="status">{words.noFocal}</p>
+              <div className={styles.seenRow}>
+                <LengthField label={words.length} value={lengthM} unit={unit} hint={number} onChange={setLengthM} />
+                <LengthField
+                  label={words.lengthDistance}
+                  value={lengthAwayM}
+                  unit={unit}
+                  hint={number}
+                  onChange={setLengthAwayM}
+                />
+                <LengthField label={words.typeFocal} value={typedMm} unit="mm" hint={number} onChange={setTypedMm} />
+              </div>
+            </div>
+          ) : (
+            <p>{told(words.focal, { mm: String(Math.round(photo.equivalentMm)) })}</p>
+          )}
+          <PhotoMarks photo={photo} marks={marks} asked={asked} onMarks={setMarks} language={language} />
+          <div className={styles.seenRow}>
+            <LengthField label={words.camera} value={cameraM} unit={unit} hint={number} onChange={setCameraM} />
+            <LengthField label={words.bearing} value={bearingDeg} unit="°" hint={number} onChange={setBearingDeg} />
+            <LengthField
+              label={words.useDistance}
+              value={measuredM}
+              unit={unit}
+              hint={number}
+              onChange={setMeasuredM}
+            />
+          </div>
+          {angles === null ? null : (
+            <div role="status" className={styles.photoResult} data-testid="photo-result">
+              <p>
+                <strong>
+                  {told(words.result, {
+                    angle: degrees(angles.elevationDeg, language, 1),
+                    error: degrees(angles.elevationSdDeg, language, 1),
+                  })}
+                </strong>
+              </p>
+              {angles.distanceM === null || angles.topM === null ? null : (
+                <p>
+                  {told(words.distance, {
+                    distance: lengthText(angles.distanceM, unit, language),
+                    error: lengthText(angles.distanceSdM ?? 0, unit, language),
+                    height: lengthText(angles.topM, unit, language),
+                    heightError: lengthText(angles.topSdM ?? 0, unit, language),
+                  })}
+                </p>
+              )}
+              {angles.isDistanceWeak && measuredM === null ? <p>▲ {words.weak}</p> : null}
+            </div>
+          )}
+          <div className={styles.acts}>
+            <Button look="primary" disabled={bearingDeg === null || distanceM === null || topM === null} onClick={add}>
+              {words.add}
+            </Button>
+            <Button onClick={() => setPhoto(null)}>{words.clear}</Button>
+          </div>
+          {kept === undefined ? null : (
+            <label className={styles.check}>
+              <input
+                type="checkbox"
+                checked={kept.files.includes(photo.file)}
+                onChange={(event) => kept.onKeep(photo.file, event.target.checked)}
+              />
+              {words.keep}
+            </label>
+          )}
+        </>
+      )}
+    </div>
+  )
+}
+
+function focalOf(
+  mm: number | null,
+  { a, b }: Partial<Record<MarkName, PhotoPoint>>,
+  lengthM: number | null,
+  distanceM: number | null,
+): Focal | null {
+  if (mm !== null) return mm > 0 ? { from: 'equivalent', mm } : null
+  if (a === undefined || b === undefined || !lengthM || !distanceM || lengthM < 0 || distanceM < 0) return null
+  return Math.hypot(a.xPx - b.xPx, a.yPx - b.yPx) < 2 ? null : { from: 'length', a, b, lengthM, distanceM }
+}
+
+function measure(
+  { widthPx, heightPx }: Opened,
+  focal: Focal,
+  { top, foot, horizon, horizon2 }: Partial<Record<MarkName, PhotoPoint>>,
+  cameraM: number,
+): PhotoAngles | null {
+  const points = [horizon, horizon2].filter((one) => one !== undefined)
+  const isOne = points.length === 2 && Math.hypot(points[0]!.xPx - points[1]!.xPx, points[0]!.yPx - points[1]!.yPx) < 2
+  if (top === undefined || !(cameraM > 0)) return null
+  return photoAngles({
+    widthPx,
+    heightPx,
+    focal,
+    top,
+    foot: foot ?? null,
+    horizon: isOne ? points.slice(0, 1) : points,
+    cameraM,
+  })
+}
+
+async function openPhoto(file: File): Promise<Opened | null> {
+  const url = URL.createObjectURL(file)
+  try {
+    const image = await createImageBitmap(file)
+    const { width: widthPx, height: heightPx } = image
+    image.close()
+    const tags = await exifr.parse(file, { pick: ['FocalLengthIn35mmFormat'] }).catch(() => undefined)
+    const mm = Number((tags as { FocalLengthIn35mmFormat?: unknown } | undefined)?.FocalLengthIn35mmFormat)
+    return { file, url, widthPx, heightPx, equivalentMm: mm > 0 ? mm : null }
+  } catch {
+    URL.revokeObjectURL(url)
+    return null
+  }
+}
