@@ -36,6 +36,9 @@ export function inventYard(random: Random, openness: number): YardPlan {
     const bearing = 2 * Math.PI * random.next()
     const awayM = 3.5 + 9 * openness + 5 * random.next()
     const center = { xM: half(gauge.xM + awayM * Math.sin(bearing)), yM: half(gauge.yM + awayM * Math.cos(bearing)) }
+    const isByHouse =
+      center.xM > west - 2 && center.xM < west + houseW + 2 && center.yM > south - 2 && center.yM < south + houseD + 2
+    if (isByHouse) continue
     add('tree', { form: 'round', center, radiusM: half(1 + random.next()), topM: half(4 + 5 * random.next()) })
   }
   return {

@@ -3,6 +3,7 @@ import { Route, Switch } from 'wouter'
 import { whoKey } from '../api/access.ts'
 import { ProblemError } from '../api/problemError.ts'
 import { GaugesScreen } from './GaugesScreen.tsx'
+import { PeopleScreen } from './PeopleScreen.tsx'
 import { SettingsScreen } from './SettingsScreen.tsx'
 import { SignInGate } from './SignInGate.tsx'
 import { SignInScreen } from './SignInScreen.tsx'
@@ -56,6 +57,9 @@ export function App() {
               </Route>
               <Route path="/gauges/:code?">
                 <GaugesScreen />
+              </Route>
+              <Route path="/people/*?">
+                <PeopleScreen />
               </Route>
               <Route path="/settings">
                 <SettingsScreen />

@@ -3,7 +3,7 @@
  * its route to app/App.tsx. The key of a screen is its place in the order in which the screens were planned, so that it
  * stays the same as screens are added.
  */
-export type ScreenId = 'today' | 'urgent' | 'gauges' | 'settings'
+export type ScreenId = 'today' | 'urgent' | 'gauges' | 'people' | 'settings'
 
 export interface Screen {
   id: ScreenId
@@ -17,6 +17,7 @@ export const screens: readonly Screen[] = [
   { id: 'today', path: '/', key: '1', holds: (path) => path === '/' || path.startsWith('/days/') },
   { id: 'urgent', path: '/urgent', key: '2', holds: (path) => path === '/urgent' || path.startsWith('/urgent/') },
   { id: 'gauges', path: '/gauges', key: '3', holds: (path) => path === '/gauges' || path.startsWith('/gauges/') },
+  { id: 'people', path: '/people', key: '4', holds: (path) => path === '/people' || path.startsWith('/people/') },
   { id: 'settings', path: '/settings', key: '8', holds: (path) => path === '/settings' },
 ]
 

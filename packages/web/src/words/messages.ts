@@ -6,6 +6,7 @@ import { accessWordsEn, accessWordsEs } from './accessWords.ts'
 import { gaugesWordsEn, gaugesWordsEs } from './gaugesWords.ts'
 import { keyWordsEn, keyWordsEs } from './keyWords.ts'
 import { outgoingWordsEn, outgoingWordsEs } from './outgoingWords.ts'
+import { peopleWordsEn, peopleWordsEs } from './peopleWords.ts'
 import { ruleWordsEn, ruleWordsEs } from './ruleWords.ts'
 import { urgentWordsEn, urgentWordsEs } from './urgentWords.ts'
 import { whatIfWordsEn, whatIfWordsEs } from './whatIfWords.ts'
@@ -15,6 +16,7 @@ const en = {
   senderKeys: keyWordsEn,
   gauges: gaugesWordsEn,
   outgoing: outgoingWordsEn,
+  people: peopleWordsEn,
   rule: ruleWordsEn,
   urgent: urgentWordsEn,
   whatIf: whatIfWordsEn,
@@ -22,7 +24,7 @@ const en = {
   skipToDocket: 'Skip to the docket',
   today: 'Today',
   screensLabel: 'Screens',
-  screens: { today: 'Today', urgent: 'Urgent', gauges: 'Gauges', settings: 'Settings' },
+  screens: { today: 'Today', urgent: 'Urgent', gauges: 'Gauges', people: 'People', settings: 'Settings' },
   language: 'Language',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colours',
@@ -293,6 +295,7 @@ const es: Words = {
   senderKeys: keyWordsEs,
   gauges: gaugesWordsEs,
   outgoing: outgoingWordsEs,
+  people: peopleWordsEs,
   rule: ruleWordsEs,
   urgent: urgentWordsEs,
   whatIf: whatIfWordsEs,
@@ -300,7 +303,7 @@ const es: Words = {
   skipToDocket: 'Ir a los asuntos por decidir',
   today: 'Hoy',
   screensLabel: 'Pantallas',
-  screens: { today: 'Hoy', urgent: 'Urgente', gauges: 'Pluviómetros', settings: 'Ajustes' },
+  screens: { today: 'Hoy', urgent: 'Urgente', gauges: 'Pluviómetros', people: 'Personas', settings: 'Ajustes' },
   language: 'Idioma',
   languageNames: { en: 'English', es: 'Español' },
   theme: 'Colores',
