@@ -40,7 +40,7 @@ const layersOf: Record<string, Layers> = {
       workers: [],
     },
     wayOut: 'Move what two places need into ui/, hooks/, api/ or words/, or let app/ pass it down',
-    seesAll: /^(main\.tsx|my\.tsx|myWorker\.ts)$/,
+    seesAll: /^(main\.tsx|my\.tsx|myWorker\.ts|offer\.tsx)$/,
   },
 }
 

@@ -31,6 +31,11 @@ export const offerPageSchema = z.object({
   language: z.enum(['en', 'es']),
   isOpen: z.boolean(),
   words: z.object({ en: z.string(), es: z.string() }),
+  /** Closed offers are erased after so many months. */
+  keepMonths: z.number().int(),
+  /** Rivers, outlines and areas of the base map, and towns by name: no gauges. */
+  map: z.array(z.object({ name: z.string(), kind: z.enum(['area', 'river', 'outline']), geojson: z.unknown() })),
+  places: z.array(z.object({ name: z.string(), latDeg: z.number(), lonDeg: z.number() })),
   /** Degrees: west, south, east, north of the gauges, coarsened; to put a place on the map. */
   bounds: z.tuple([z.number(), z.number(), z.number(), z.number()]).nullable(),
   ticket: offerTicketSchema,

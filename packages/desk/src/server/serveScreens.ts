@@ -45,7 +45,8 @@ export async function serveScreens(app: FastifyInstance, root: string): Promise<
     if (/\.[a-z0-9]+$/i.test(path)) {
       return replyWith(reply, refused('ROUTE_UNKNOWN', path.slice(0, 200), 'Open the desk at its first page.'))
     }
-    // The observer's page is a page of its own, with its own worker.
-    return reply.sendFile(/^\/my(\/|$)/.test(path) ? 'my/index.html' : 'index.html')
+    // The observer's page and the public page are pages of their own.
+    const own = /^\/(my|offer)(\/|$)/.exec(path)?.[1]
+    return reply.sendFile(own === undefined ? 'index.html' : `${own}/index.html`)
   })
 }

@@ -5,6 +5,8 @@ import { ScreenHeader } from '../../ui/ScreenHeader.tsx'
 import { useWords } from '../../words/WordsContext.tsx'
 import { AccessSection } from './AccessSection.tsx'
 import { KeysSection } from './KeysSection.tsx'
+import { LettersSection } from './LettersSection.tsx'
+import { OfferPageSection } from './OfferPageSection.tsx'
 import { OutgoingSection } from './OutgoingSection.tsx'
 import { RuleSection } from './RuleSection.tsx'
 import styles from './SettingsPage.module.css'
@@ -29,6 +31,8 @@ export function SettingsPage({ tools }: { tools: ReactNode }) {
           <p role="status">{words.loading}</p>
         )}
         <UrgentSection />
+        <OfferPageSection />
+        <LettersSection />
         <OutgoingSection />
         <AccessSection />
         <KeysSection />
