@@ -3,7 +3,7 @@ import type { PhotoPoint } from '@gaugewright/science'
 import { type KeyboardEvent, type PointerEvent, useState } from 'react'
 import { Choice } from '../../ui/Choice.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
-import type { Opened } from './PhotoPart.tsx'
+import type { Opened } from './openedPhoto.ts'
 import styles from './SitePage.module.css'
 
 export type MarkName = 'top' | 'foot' | 'horizon' | 'horizon2' | 'a' | 'b'

@@ -9,19 +9,11 @@ import { type ChangeEvent, useEffect, useState } from 'react'
 import { Button } from '../../ui/Button.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
 import { LengthField } from './LengthField.tsx'
+import type { Opened } from './openedPhoto.ts'
 import { type MarkName, PhotoMarks } from './PhotoMarks.tsx'
 import { freshId, rectangle, round } from './planItems.ts'
 import styles from './SitePage.module.css'
 import type { EditedPlan } from './usePlan.ts'
-
-export interface Opened {
-  file: File
-  url: string
-  widthPx: number
-  heightPx: number
-  /** Null where the photo does not say. */
-  equivalentMm: number | null
-}
 
 type Props = {
   edited: EditedPlan
