@@ -35,6 +35,23 @@ export {
   stormEvents,
   stormSources,
 } from './coded/stormReport.ts'
+// Drills
+export {
+  type ChoiceDrill,
+  type Drill,
+  type DrillSkill,
+  drillSkills,
+  type GaugeDrill,
+  type HailDrill,
+  type SiteDrill,
+  TUBE_INNER_MM,
+  TUBE_MAGNIFICATION,
+} from './drills/drill.ts'
+export { apparentUm, makeDrill } from './drills/makeDrill.ts'
+export { type DrillMark, type DrillReason, drillReasons, markDrill } from './drills/markDrill.ts'
+export { type DrillPast, nextSkill, SITTING_LENGTH } from './drills/nextSkill.ts'
+export { type SittingResult, type SkillShown, sittingResult } from './drills/sittingResult.ts'
+export { drillFactor, untrainedFactor, withDrills } from './drills/startingOdds.ts'
 // The check at entry
 export { checkAlone, type EntryTypedAt } from './entry/checkAlone.ts'
 export { type EntryAlternative, type EntryQuestion, entryQuestion } from './entry/entryQuestion.ts'
