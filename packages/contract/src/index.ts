@@ -60,6 +60,22 @@ export {
   withdrawContactAskSchema,
 } from './contacts.ts'
 export {
+  type DrillSettings,
+  type DrillsAsk,
+  type DrillsDue,
+  type DrillsOfPerson,
+  drillSettingsSchema,
+  drillsAskSchema,
+  drillsDueSchema,
+  drillsOfPersonSchema,
+  type MySittingAsk,
+  mySittingAskSchema,
+  type Sitting,
+  type SittingAsk,
+  sittingAskSchema,
+  sittingSchema,
+} from './drills.ts'
+export {
   type DraftMessage,
   draftMessageSchema,
   type ExportAcceptedAsk,

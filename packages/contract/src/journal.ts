@@ -1,6 +1,8 @@
 /** What the entries of the journal hold, by kind. Whoever reads an entry reads it against these. */
+import { drillReasons, drillSkills } from '@gaugewright/science'
 import { z } from 'zod'
 import { contactWaySchema } from './contacts.ts'
+import { drillSettingsSchema } from './drills.ts'
 import { letterStepSchema } from './letters.ts'
 import { offerPageWordsSchema } from './offerPage.ts'
 import { offerSchema, offerStateSchema } from './offers.ts'
@@ -38,6 +40,22 @@ export const journalBodies = {
     photos: z.array(z.string()),
   }),
   'survey asked': z.object({ why: z.string() }),
+  /** About a person or a candidate. */
+  sitting: z.object({
+    seed: z.number(),
+    unit: z.enum(['mm', 'in']),
+    passMark: z.number(),
+    answers: z.array(
+      z.object({
+        skill: z.enum(drillSkills),
+        text: z.string(),
+        isRight: z.boolean(),
+        reason: z.enum(drillReasons).nullable(),
+      }),
+    ),
+  }),
+  'refresher asked': z.object({}),
+  'drill settings': drillSettingsSchema,
 } as const
 
 export type JournalKind = keyof typeof journalBodies

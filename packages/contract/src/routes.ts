@@ -88,6 +88,13 @@ export const routes = {
   sitesDue: { method: 'GET', path: '/api/sites/due' }, // -> sitesDueSchema
   siteReport: { method: 'GET', path: '/api/site/report.html' }, // readSiteAskSchema as query -> text/html
   sendSiteReport: { method: 'POST', path: '/api/site/report/send' }, // readSiteAskSchema -> contactsSchema
+  saveSitting: { method: 'POST', path: '/api/my/drills' }, // sittingAskSchema -> drillsOfPersonSchema
+  saveMySitting: { method: 'POST', path: '/api/offer/mine/drills' }, // mySittingAskSchema -> drillsOfPersonSchema
+  myDrills: { method: 'GET', path: '/api/my/drills' }, // -> drillsOfPersonSchema
+  drillsOfPerson: { method: 'GET', path: '/api/drills' }, // drillsAskSchema as query -> drillsOfPersonSchema
+  askRefresher: { method: 'POST', path: '/api/drills/refresher' }, // drillsAskSchema -> drillsOfPersonSchema
+  drillsDue: { method: 'GET', path: '/api/drills/due' }, // -> drillsDueSchema
+  setDrills: { method: 'POST', path: '/api/drills/settings' }, // drillSettingsSchema -> drillsDueSchema
   listKeys: { method: 'GET', path: '/api/keys' }, // -> keysSchema
   addKey: { method: 'POST', path: '/api/keys' }, // addKeyAskSchema -> keyMadeSchema, with the key this once
   revokeKey: { method: 'POST', path: '/api/keys/revoke' }, // revokeKeyAskSchema -> keysSchema

@@ -11,6 +11,7 @@ import { addDayCommand } from './commands/day.ts'
 import { addDecideCommand } from './commands/decide.ts'
 import { addDemoCommand } from './commands/demo.ts'
 import { addDoctorCommand } from './commands/doctor.ts'
+import { addDrillCommand } from './commands/drill.ts'
 import { addExpectCommand } from './commands/expect.ts'
 import { addExplainCommand } from './commands/explain.ts'
 import { addExportCommand } from './commands/export.ts'
@@ -65,6 +66,7 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addLetterCommand,
     addContactCommand,
     addSiteCommand,
+    addDrillCommand,
     addAbsenceCommand,
     addAuditCommand,
     addExportPersonCommand,

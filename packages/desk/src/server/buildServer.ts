@@ -17,6 +17,7 @@ import { addPersonRoute } from './routes/addPerson.ts'
 import { addPhotoRoute } from './routes/addPhoto.ts'
 import { announceAbsenceRoute } from './routes/announceAbsence.ts'
 import { askLinkRoute } from './routes/askLink.ts'
+import { askRefresherRoute } from './routes/askRefresher.ts'
 import { askSurveyRoute } from './routes/askSurvey.ts'
 import { auditTrailRoute } from './routes/auditTrail.ts'
 import { changeMyOfferRoute } from './routes/changeMyOffer.ts'
@@ -28,6 +29,8 @@ import { closeUrgentRoute } from './routes/closeUrgent.ts'
 import { codedUrgentRoute } from './routes/codedUrgent.ts'
 import { decideRoute } from './routes/decide.ts'
 import { draftMessageRoute } from './routes/draftMessage.ts'
+import { drillsDueRoute } from './routes/drillsDue.ts'
+import { drillsOfPersonRoute } from './routes/drillsOfPerson.ts'
 import { evidenceForReadingRoute } from './routes/evidenceForReading.ts'
 import { exportAcceptedRoute } from './routes/exportAccepted.ts'
 import { exportDayRoute } from './routes/exportDay.ts'
@@ -48,6 +51,7 @@ import { makeOfferRoute } from './routes/makeOffer.ts'
 import { mapLayersRoute } from './routes/mapLayers.ts'
 import { markSeenRoute } from './routes/markSeen.ts'
 import { moveOfferRoute } from './routes/moveOffer.ts'
+import { myDrillsRoute } from './routes/myDrills.ts'
 import { myGaugeRoute } from './routes/myGauge.ts'
 import { myGaugesRoute } from './routes/myGauges.ts'
 import { myOfferRoute } from './routes/myOffer.ts'
@@ -69,12 +73,15 @@ import { readSiteRoute } from './routes/readSite.ts'
 import { remindRoute } from './routes/remind.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
 import { revokeKeyRoute } from './routes/revokeKey.ts'
+import { saveMySittingRoute } from './routes/saveMySitting.ts'
 import { saveMyYardRoute } from './routes/saveMyYard.ts'
+import { saveSittingRoute } from './routes/saveSitting.ts'
 import { saveSurveyRoute } from './routes/saveSurvey.ts'
 import { sendLetterRoute } from './routes/sendLetter.ts'
 import { sendReadingsRoute } from './routes/sendReadings.ts'
 import { sendSiteReportRoute } from './routes/sendSiteReport.ts'
 import { sendTestMailRoute } from './routes/sendTestMail.ts'
+import { setDrillsRoute } from './routes/setDrills.ts'
 import { setLetterRoute } from './routes/setLetter.ts'
 import { setMailRoute } from './routes/setMail.ts'
 import { setOfferPageRoute } from './routes/setOfferPage.ts'
@@ -197,6 +204,13 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     sitesDueRoute,
     sendSiteReportRoute,
     siteReportRoute,
+    saveSittingRoute,
+    saveMySittingRoute,
+    myDrillsRoute,
+    drillsOfPersonRoute,
+    askRefresherRoute,
+    drillsDueRoute,
+    setDrillsRoute,
     listKeysRoute,
     addKeyRoute,
     revokeKeyRoute,

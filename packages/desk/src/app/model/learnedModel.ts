@@ -13,8 +13,10 @@ import {
   type Model,
   placeGauges,
   withDecidedRates,
+  withDrills,
 } from '@gaugewright/science'
 import type { Gauge, Ledger } from '../../ports/ledger.ts'
+import { DRILL_FACTORS_KEY } from '../drills/drillFactorsKey.ts'
 import { historyTable } from './historyTable.ts'
 import { keptCounts } from './keptCounts.ts'
 import { learnInWorker } from './learnInWorker.ts'
@@ -79,13 +81,49 @@ export async function learnedModel(ledger: Ledger, ask: LearnedModelAsk): Promis
 /** The learned model with what was decided about the days before the newest ones; the same object for a whole day. */
 function decided(ledger: Ledger, ask: LearnedModelAsk, learned: LearnedModel, network: string): Promise<LearnedModel> {
   const untilDay = oldEnough(ask.range)
-  const key = `${network} ${learned.version} ${untilDay}`
+  return decidedWith(ledger, ask, learned, `${network} ${learned.version} ${untilDay}`, untilDay)
+}
+
+async function decidedWith(
+  ledger: Ledger,
+  ask: LearnedModelAsk,
+  learned: LearnedModel,
+  place: string,
+  untilDay: IsoDay,
+): Promise<LearnedModel> {
+  const drills = await ledger.cached(ask.networkId, DRILL_FACTORS_KEY)
+  const key = `${place} ${drills?.body ?? ''}`
   const before = inMemoryDecided.get(ledger)
   if (before?.key === key) return before.learned
-  const made = withDecisions(ledger, ask, learned, untilDay)
+  const made = withDrilled(ledger, ask, learned, drills?.body ?? null).then((drilled) =>
+    withDecisions(ledger, ask, drilled, untilDay),
+  )
   inMemoryDecided.set(ledger, { key, learned: made })
   made.catch(() => inMemoryDecided.delete(ledger))
   return made
+}
+
+/** What observers showed in drills, where they did any: it fades with the readings of their gauges. */
+async function withDrilled(
+  ledger: Ledger,
+  ask: LearnedModelAsk,
+  learned: LearnedModel,
+  body: string | null,
+): Promise<LearnedModel> {
+  const kept = body === null ? [] : Object.entries(JSON.parse(body) as Record<string, number>)
+  if (kept.length === 0) return learned
+  const count = learned.model.mistakeFactor.length
+  const factors = new Float64Array(count).fill(1)
+  const readings = new Float64Array(count)
+  for (const [gaugeId, factor] of kept) {
+    const place = learned.indexOf.get(gaugeId)
+    if (place === undefined) continue
+    factors[place] = factor
+    const { firstDay, lastDay } = ask.range
+    readings[place] = (await ledger.readingsOfGauge(ask.networkId, gaugeId, firstDay, lastDay)).length
+  }
+  const model = withDrills(learned.model, factors, readings)
+  return model === learned.model ? learned : { ...learned, model, version: `${learned.version}, drills ${body}` }
 }
 
 async function withDecisions(
