@@ -1,5 +1,9 @@
 // Contents: what is drawn alike on a screen and on paper. Named exports only.
 
+// Gauges and drills
+export { GaugeTube, type GaugeTubeProps, heightMm } from './gauge/GaugeTube.tsx'
+export { HailDrawing } from './gauge/HailDrawing.tsx'
+export { SpotsDrawing } from './gauge/SpotsDrawing.tsx'
 // Sites
 export { type LengthUnit, lengthNumber, lengthText, lengthUnitOf, metresPer } from './siting/length.ts'
 export { PlanDrawing, type PlanFrame, PlanShapes, pathOf, planFrame, scaleBarM } from './siting/PlanDrawing.tsx'

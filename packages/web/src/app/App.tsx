@@ -2,6 +2,7 @@ import { MutationCache, QueryCache, QueryClient, QueryClientProvider } from '@ta
 import { Route, Switch } from 'wouter'
 import { whoKey } from '../api/access.ts'
 import { ProblemError } from '../api/problemError.ts'
+import { DrillTryScreen } from './DrillTryScreen.tsx'
 import { GaugesScreen } from './GaugesScreen.tsx'
 import { PeopleScreen } from './PeopleScreen.tsx'
 import { SettingsScreen } from './SettingsScreen.tsx'
@@ -57,6 +58,9 @@ export function App() {
               </Route>
               <Route path="/gauges/:code?">
                 <GaugesScreen />
+              </Route>
+              <Route path="/people/drills/try">
+                <DrillTryScreen />
               </Route>
               <Route path="/people/*?">
                 <PeopleScreen />

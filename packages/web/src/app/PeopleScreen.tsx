@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query'
 import { useEffect } from 'react'
 import { useLocation, useRoute } from 'wouter'
 import { peopleQuery } from '../api/people.ts'
+import { DrillPanel } from '../features/drills/DrillPanel.tsx'
 import { PeoplePage } from '../features/people/PeoplePage.tsx'
 import { WordsProvider } from '../words/WordsContext.tsx'
 import { useWordsInUse } from './useWordsInUse.ts'
@@ -26,6 +27,8 @@ export function PeopleScreen() {
       <PeoplePage
         chosen={route === null ? null : `${route.list}/${decodeURIComponent(route.id)}`}
         onGo={(key) => go(key === '' ? '/people' : `/people/${key}`)}
+        moreOfObserver={({ personId }) => (personId === null ? null : <DrillPanel about={`person ${personId}`} />)}
+        moreOfCandidate={({ id }) => <DrillPanel about={`candidate ${id}`} />}
         tools={<ViewMenu language={language} onLanguage={setLanguage} />}
       />
     </WordsProvider>

@@ -143,6 +143,7 @@ export const myWordsEn = {
     withdrawn: 'Noted: you read the gauge again. Mornings that have passed stay announced.',
   },
   options: {
+    drills: 'Practise reading: ten minutes with drawn gauges',
     language: 'Language',
     unit: 'Amounts in',
     units: { in: 'inches', mm: 'millimetres' },
@@ -320,6 +321,7 @@ export const myWordsEs: MyWords = {
     withdrawn: 'Anotado: vuelve a leer el pluviómetro. Las mañanas ya pasadas quedan avisadas.',
   },
   options: {
+    drills: 'Practicar la lectura: diez minutos con pluviómetros dibujados',
     language: 'Idioma',
     unit: 'Cantidades en',
     units: { in: 'pulgadas', mm: 'milímetros' },

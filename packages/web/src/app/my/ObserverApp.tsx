@@ -12,14 +12,21 @@ const UrgentFormPage = lazy(async () => {
   return { default: page }
 })
 
-/** The observer's page, and the form for what cannot wait, which stands behind `#urgent`. */
+const MyDrills = lazy(async () => ({ default: (await import('./MyDrills.tsx')).MyDrills }))
+
+/** The observer's page, drills behind `#drills`, and the form for what cannot wait, which stands behind `#urgent`. */
 export function ObserverApp() {
   const [isUrgent, setUrgent] = useState(() => isFormHash(location.hash))
+  const [isDrilling, setDrilling] = useState(() => location.hash === '#drills')
+  const [chosenUnit] = useStored('gaugewright.my.unit', '')
   const [chosenLanguage] = useStored('gaugewright.my.language', '')
   const gauge = new URLSearchParams(location.search).get('gauge') ?? ''
   const words = (chosenLanguage || navigator.language).startsWith('es') ? urgentLinkWords.es : urgentLinkWords.en
   useEffect(() => {
-    const follow = () => setUrgent(isFormHash(location.hash))
+    const follow = () => {
+      setUrgent(isFormHash(location.hash))
+      setDrilling(location.hash === '#drills')
+    }
     addEventListener('hashchange', follow)
     addEventListener('popstate', follow)
     return () => {
@@ -35,6 +42,14 @@ export function ObserverApp() {
     return (
       <Suspense fallback={<p role="status">{words.loading}</p>}>
         <UrgentFormPage gauge={gauge} homeHref="#" />
+      </Suspense>
+    )
+  }
+  if (isDrilling) {
+    const language = (chosenLanguage || navigator.language).startsWith('es') ? 'es' : 'en'
+    return (
+      <Suspense fallback={<p role="status">{words.loading}</p>}>
+        <MyDrills language={language} unit={chosenUnit === 'mm' ? 'mm' : 'in'} />
       </Suspense>
     )
   }

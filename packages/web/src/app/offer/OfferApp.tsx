@@ -1,6 +1,7 @@
 import type { MyOffer, OfferPage } from '@gaugewright/contract'
 import { lengthUnitOf } from '@gaugewright/drawings'
 import { lazy, Suspense, useEffect, useState } from 'react'
+import { saveMySitting } from '../../api/drills.ts'
 import { askMyOffer, askOfferPage, saveMyYard } from '../../api/offer.ts'
 import { problemFrom } from '../../api/problemError.ts'
 import { MyOfferView } from '../../features/offer/MyOfferView.tsx'
@@ -12,6 +13,7 @@ import { offerWords } from '../../words/offerWords.ts'
 import styles from './OfferApp.module.css'
 
 /** Only who draws a yard loads what draws it. */
+const DrillPage = lazy(async () => ({ default: (await import('../../features/drills/DrillPage.tsx')).DrillPage }))
 const SitePage = lazy(async () => ({ default: (await import('../../features/siting/SitePage.tsx')).SitePage }))
 
 /** The public page, or, with the secret of a mail behind the number sign, the page of an own offer. */
@@ -94,6 +96,18 @@ export function OfferApp() {
           language={language}
           onMine={setMine}
           onGone={() => setMine('gone')}
+          drills={
+            <Suspense fallback={<p role="status">{words.loading}</p>}>
+              <DrillPage
+                language={language}
+                unit={mine.unit}
+                storeKey="gaugewright.offer.drills"
+                passMark={0.8}
+                onDone={async (sitting) => void (await saveMySitting(secret, sitting))}
+                back={{ href: '/offer' }}
+              />
+            </Suspense>
+          }
           yard={
             <Suspense fallback={<p role="status">{words.loading}</p>}>
               <SitePage

@@ -25,6 +25,9 @@ export function OptionsTab({ unit, language, words, waiting, theme, onUnit, onLa
   const stillWaiting = waiting === 0 ? '' : waiting === 1 ? one : fill(many, { count: waiting })
   return (
     <section className={styles.card} aria-label={words.tabs.options}>
+      <p>
+        <a href="#drills">{own.drills}</a>
+      </p>
       <Choice
         label={own.language}
         value={language}

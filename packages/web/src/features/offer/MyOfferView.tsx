@@ -16,9 +16,10 @@ type Props = {
   onMine: (mine: MyOffer) => void
   onGone: () => void
   yard: ReactNode
+  drills: ReactNode
 }
 
-export function MyOfferView({ mine, secret, language, onMine, onGone, yard }: Props) {
+export function MyOfferView({ mine, secret, language, onMine, onGone, yard, drills }: Props) {
   const words = offerWords[language]
   const own = words.mine
   const [offer, setOffer] = useState<Offer>(mine.offer)
@@ -65,6 +66,10 @@ export function MyOfferView({ mine, secret, language, onMine, onGone, yard }: Pr
         <p className={styles.soft}>{own.yardIntro}</p>
         {yard}
       </section>
+      <details>
+        <summary>{own.drills}</summary>
+        {drills}
+      </details>
       <Button look="quiet" onClick={() => setIsAsking(true)}>
         {own.withdraw}
       </Button>

@@ -4,6 +4,7 @@ import { Notice } from '../../ui/Notice.tsx'
 import { ScreenHeader } from '../../ui/ScreenHeader.tsx'
 import { useWords } from '../../words/WordsContext.tsx'
 import { AccessSection } from './AccessSection.tsx'
+import { DrillsSection } from './DrillsSection.tsx'
 import { KeysSection } from './KeysSection.tsx'
 import { LettersSection } from './LettersSection.tsx'
 import { OfferPageSection } from './OfferPageSection.tsx'
@@ -33,6 +34,7 @@ export function SettingsPage({ tools }: { tools: ReactNode }) {
         <UrgentSection />
         <OfferPageSection />
         <LettersSection />
+        <DrillsSection />
         <OutgoingSection />
         <AccessSection />
         <KeysSection />
