@@ -79,6 +79,11 @@ export { findHabits, type GaugeHabits, type NetworkHabits } from './habits/findH
 export { digitsFromSteps } from './habits/gaugeDigits.ts'
 export { type Habit, type HabitKind, habitKinds } from './habits/habit.ts'
 export { amountClassesMm, lightBelowMm } from './habits/lightAmounts.ts'
+// Holding on
+export { type GoingQuiet, goingQuiet } from './holding/goingQuiet.ts'
+export { countedOccasions, type Occasion } from './holding/occasions.ts'
+export { type AnswerState, answerStates, type RollOverTime, rollOverTime } from './holding/rollOverTime.ts'
+export { type Sharpening, sharpening } from './holding/sharpening.ts'
 // Kriging
 export { inverseDistance } from './krige/inverseDistance.ts'
 export type { Estimates, MeasuredPoints, Targets } from './krige/krigingSystem.ts'
