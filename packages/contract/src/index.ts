@@ -95,6 +95,25 @@ export {
   networkHabitsSchema,
   type WireHabit,
 } from './habits.ts'
+export {
+  type AnswerOccasionAsk,
+  answerOccasionAskSchema,
+  type Holding,
+  holdingSchema,
+  type LeafAsk,
+  leafAskSchema,
+  type NetworkLetterAsk,
+  networkLetterAskSchema,
+  type OccasionRow,
+  occasionRowSchema,
+  periodSchema,
+  type QuietRow,
+  quietRowSchema,
+  type RollAsk,
+  type RollOfGauge,
+  rollAskSchema,
+  rollOfGaugeSchema,
+} from './holding.ts'
 export { type JournalBody, type JournalKind, journalBodies } from './journal.ts'
 export {
   type AddKeyAsk,

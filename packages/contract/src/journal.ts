@@ -55,6 +55,8 @@ export const journalBodies = {
     ),
   }),
   'refresher asked': z.object({}),
+  /** About a gauge. */
+  'occasion answered': z.object({ key: z.string(), how: z.enum(['sent', 'not now']) }),
   'drill settings': drillSettingsSchema,
 } as const
 

@@ -95,6 +95,12 @@ export const routes = {
   askRefresher: { method: 'POST', path: '/api/drills/refresher' }, // drillsAskSchema -> drillsOfPersonSchema
   drillsDue: { method: 'GET', path: '/api/drills/due' }, // -> drillsDueSchema
   setDrills: { method: 'POST', path: '/api/drills/settings' }, // drillSettingsSchema -> drillsDueSchema
+  holding: { method: 'GET', path: '/api/holding' }, // -> holdingSchema
+  answerOccasion: { method: 'POST', path: '/api/holding/answer' }, // answerOccasionAskSchema -> holdingSchema
+  rollOfGauge: { method: 'GET', path: '/api/holding/roll' }, // rollAskSchema as query -> rollOfGaugeSchema
+  leaf: { method: 'GET', path: '/api/leaf.html' }, // leafAskSchema as query -> text/html
+  sendLeaf: { method: 'POST', path: '/api/leaf/send' }, // leafAskSchema -> contactsSchema
+  networkLetter: { method: 'GET', path: '/api/network-letter.html' }, // networkLetterAskSchema as query -> text/html
   listKeys: { method: 'GET', path: '/api/keys' }, // -> keysSchema
   addKey: { method: 'POST', path: '/api/keys' }, // addKeyAskSchema -> keyMadeSchema, with the key this once
   revokeKey: { method: 'POST', path: '/api/keys/revoke' }, // revokeKeyAskSchema -> keysSchema

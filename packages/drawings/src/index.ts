@@ -4,6 +4,11 @@
 export { GaugeTube, type GaugeTubeProps, heightMm } from './gauge/GaugeTube.tsx'
 export { HailDrawing } from './gauge/HailDrawing.tsx'
 export { SpotsDrawing } from './gauge/SpotsDrawing.tsx'
+// Pages for observers
+export type { LeafProps } from './leaf/Leaf.tsx'
+export type { NetworkLetterProps } from './leaf/NetworkLetter.tsx'
+export { printLeaf, printNetworkLetter } from './leaf/printLeaf.ts'
+export type { DayOfRain } from './leaf/RainByDay.tsx'
 // Sites
 export { type LengthUnit, lengthNumber, lengthText, lengthUnitOf, metresPer } from './siting/length.ts'
 export { PlanDrawing, type PlanFrame, PlanShapes, pathOf, planFrame, scaleBarM } from './siting/PlanDrawing.tsx'

@@ -19,11 +19,13 @@ import { addExportPersonCommand } from './commands/export-person.ts'
 import { addHabitsCommand } from './commands/habits.ts'
 import { addImportCommand } from './commands/import.ts'
 import { addKeyCommand } from './commands/key.ts'
+import { addLeafCommand } from './commands/leaf.ts'
 import { addLetterCommand } from './commands/letter.ts'
 import { addMailCommand } from './commands/mail.ts'
 import { addOfferCommand } from './commands/offer.ts'
 import { addOutboxCommand } from './commands/outbox.ts'
 import { addPeopleCommand } from './commands/people.ts'
+import { addQuietCommand } from './commands/quiet.ts'
 import { addRemindCommand } from './commands/remind.ts'
 import { addRestoreCommand } from './commands/restore.ts'
 import { addRuleCommand } from './commands/rule.ts'
@@ -67,6 +69,8 @@ export async function run(words: readonly string[], world: World): Promise<numbe
     addContactCommand,
     addSiteCommand,
     addDrillCommand,
+    addQuietCommand,
+    addLeafCommand,
     addAbsenceCommand,
     addAuditCommand,
     addExportPersonCommand,

@@ -16,6 +16,7 @@ import { addOfferRoute } from './routes/addOffer.ts'
 import { addPersonRoute } from './routes/addPerson.ts'
 import { addPhotoRoute } from './routes/addPhoto.ts'
 import { announceAbsenceRoute } from './routes/announceAbsence.ts'
+import { answerOccasionRoute } from './routes/answerOccasion.ts'
 import { askLinkRoute } from './routes/askLink.ts'
 import { askRefresherRoute } from './routes/askRefresher.ts'
 import { askSurveyRoute } from './routes/askSurvey.ts'
@@ -42,6 +43,8 @@ import { forgetCandidateRoute } from './routes/forgetCandidate.ts'
 import { forgetPersonRoute } from './routes/forgetPerson.ts'
 import { gaugeHabitsRoute } from './routes/gaugeHabits.ts'
 import { giveGaugeRoute } from './routes/giveGauge.ts'
+import { holdingRoute } from './routes/holding.ts'
+import { leafRoute } from './routes/leaf.ts'
 import { listAbsencesRoute } from './routes/listAbsences.ts'
 import { listContactsRoute } from './routes/listContacts.ts'
 import { listKeysRoute } from './routes/listKeys.ts'
@@ -57,6 +60,7 @@ import { myGaugesRoute } from './routes/myGauges.ts'
 import { myOfferRoute } from './routes/myOffer.ts'
 import { myRecordRoute } from './routes/myRecord.ts'
 import { networkHabitsRoute } from './routes/networkHabits.ts'
+import { networkLetterRoute } from './routes/networkLetter.ts'
 import { offerPageRoute } from './routes/offerPage.ts'
 import { passOnRoute } from './routes/passOn.ts'
 import { peopleDeskRoute } from './routes/peopleDesk.ts'
@@ -73,10 +77,12 @@ import { readSiteRoute } from './routes/readSite.ts'
 import { remindRoute } from './routes/remind.ts'
 import { reviewDayRoute } from './routes/reviewDay.ts'
 import { revokeKeyRoute } from './routes/revokeKey.ts'
+import { rollOfGaugeRoute } from './routes/rollOfGauge.ts'
 import { saveMySittingRoute } from './routes/saveMySitting.ts'
 import { saveMyYardRoute } from './routes/saveMyYard.ts'
 import { saveSittingRoute } from './routes/saveSitting.ts'
 import { saveSurveyRoute } from './routes/saveSurvey.ts'
+import { sendLeafRoute } from './routes/sendLeaf.ts'
 import { sendLetterRoute } from './routes/sendLetter.ts'
 import { sendReadingsRoute } from './routes/sendReadings.ts'
 import { sendSiteReportRoute } from './routes/sendSiteReport.ts'
@@ -211,6 +217,12 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     askRefresherRoute,
     drillsDueRoute,
     setDrillsRoute,
+    holdingRoute,
+    answerOccasionRoute,
+    rollOfGaugeRoute,
+    leafRoute,
+    sendLeafRoute,
+    networkLetterRoute,
     listKeysRoute,
     addKeyRoute,
     revokeKeyRoute,

@@ -3,6 +3,8 @@ import { useEffect } from 'react'
 import { useLocation, useRoute } from 'wouter'
 import { peopleQuery } from '../api/people.ts'
 import { DrillPanel } from '../features/drills/DrillPanel.tsx'
+import { HoldingLists } from '../features/holding/HoldingLists.tsx'
+import { RollPanel } from '../features/holding/RollPanel.tsx'
 import { PeoplePage } from '../features/people/PeoplePage.tsx'
 import { WordsProvider } from '../words/WordsContext.tsx'
 import { useWordsInUse } from './useWordsInUse.ts'
@@ -27,7 +29,13 @@ export function PeopleScreen() {
       <PeoplePage
         chosen={route === null ? null : `${route.list}/${decodeURIComponent(route.id)}`}
         onGo={(key) => go(key === '' ? '/people' : `/people/${key}`)}
-        moreOfObserver={({ personId }) => (personId === null ? null : <DrillPanel about={`person ${personId}`} />)}
+        above={<HoldingLists onGo={(code) => go(`/people/observers/${code}`)} />}
+        moreOfObserver={({ personId, code, mail }) => (
+          <>
+            <RollPanel code={code} maySend={mail !== null} />
+            {personId === null ? null : <DrillPanel about={`person ${personId}`} />}
+          </>
+        )}
         moreOfCandidate={({ id }) => <DrillPanel about={`candidate ${id}`} />}
         tools={<ViewMenu language={language} onLanguage={setLanguage} />}
       />

@@ -13,8 +13,9 @@ export async function observerRows(
   network: NetworkSettings,
 ): Promise<ObserverRow[]> {
   const running = epochDayFromIso(runningDayOf(network, ports))
-  // What is running has not been read yet.
-  const last = running - 1
+  const range = await ports.ledger.dayRange(network.id)
+  // Of the record: a desk that slept blames nobody.
+  const last = Math.min(running - 1, range === null ? running : epochDayFromIso(range.lastDay))
   const first = last - LOOK_BACK_DAYS + 1
   const [people, phones] = await Promise.all([ports.access.people(), phonesOf(ports)])
   const personOf = new Map(people.flatMap((person) => person.gauges.map((gauge) => [gauge, person] as const)))
