@@ -305,6 +305,17 @@ export {
   setRemindersAskSchema,
   settleOutgoingAskSchema,
 } from './outgoing.ts'
+export {
+  type DuplicatePeople,
+  duplicatePeopleSchema,
+  type ExportPeopleAsk,
+  exportPeopleAskSchema,
+  type ImportedPeople,
+  type ImportPeopleAsk,
+  importedPeopleSchema,
+  importPeopleAskSchema,
+  peopleFormatSchema,
+} from './peopleFiles.ts'
 export { photoLimits } from './photoLimits.ts'
 export {
   type AddPhotoAsk,

@@ -101,6 +101,9 @@ export const routes = {
   leaf: { method: 'GET', path: '/api/leaf.html' }, // leafAskSchema as query -> text/html
   sendLeaf: { method: 'POST', path: '/api/leaf/send' }, // leafAskSchema -> contactsSchema
   networkLetter: { method: 'GET', path: '/api/network-letter.html' }, // networkLetterAskSchema as query -> text/html
+  importPeople: { method: 'POST', path: '/api/people/import' }, // importPeopleAskSchema -> importedPeopleSchema
+  exportPeople: { method: 'GET', path: '/api/people/file' }, // exportPeopleAskSchema as query -> text/csv or text/vcard
+  duplicatePeople: { method: 'GET', path: '/api/people/duplicates' }, // -> duplicatePeopleSchema
   listKeys: { method: 'GET', path: '/api/keys' }, // -> keysSchema
   addKey: { method: 'POST', path: '/api/keys' }, // addKeyAskSchema -> keyMadeSchema, with the key this once
   revokeKey: { method: 'POST', path: '/api/keys/revoke' }, // revokeKeyAskSchema -> keysSchema

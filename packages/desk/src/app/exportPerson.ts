@@ -5,11 +5,21 @@ import { type Doer, writeTrail } from './access/doer.ts'
 import { findPerson } from './access/findPerson.ts'
 import { wirePerson } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
+import { standing } from './people/journalBody.ts'
 
 export async function exportPerson(
   ports: Pick<
     Ports,
-    'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'absences' | 'urgent' | 'photos' | 'clock' | 'newId'
+    | 'access'
+    | 'ledger'
+    | 'outbox'
+    | 'outgoingSettings'
+    | 'absences'
+    | 'journal'
+    | 'urgent'
+    | 'photos'
+    | 'clock'
+    | 'newId'
   >,
   ask: PersonAsk,
   doer: Doer,
@@ -26,6 +36,7 @@ export async function exportPerson(
   const reminders: unknown[] = []
   const absences: unknown[] = []
   const photos: unknown[] = []
+  const journal: unknown[] = []
   const urgentReports = await ports.urgent.byPerson(person.id)
   const filed = new Set(urgentReports.filter(({ what }) => what === 'filed').map(({ reportId }) => reportId))
   for (const { id } of await ledger.networks()) {
@@ -37,6 +48,10 @@ export async function exportPerson(
     }
     const choice = (await ports.outgoingSettings.choices(id)).get(person.id)
     if (choice !== undefined) reminders.push(choice)
+    const given = standing(await ports.journal.ofKinds(id, ['gauge given']), 'gauge given')
+    const before = given.filter(({ body }) => body.personId === person.id).map(({ entry }) => entry.about)
+    const about = [`person ${person.id}`, ...before, ...person.gauges.map((gauge) => `gauge ${gauge}`)]
+    journal.push(...(await ports.journal.about(id, about)))
     for (const reportId of filed) photos.push(...(await ports.photos.ofReport(id, reportId)))
     if (person.mail !== null) mails.push(...(await outbox.toRecipient(id, person.mail)).map(withoutSecret))
   }
@@ -48,6 +63,8 @@ export async function exportPerson(
       readings,
       absences,
       decisions: await ledger.decisionsBy(person.id),
+      journal,
+      written: await ports.journal.writtenBy(person.id),
       urgentReports,
       photos,
       mails,

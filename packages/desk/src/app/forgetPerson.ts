@@ -10,9 +10,13 @@ import { findPerson } from './access/findPerson.ts'
 import { lastCoordinatorProblem } from './access/lastCoordinator.ts'
 import { wirePeople } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
+import { ofKind, standing } from './people/journalBody.ts'
 
 export async function forgetPerson(
-  ports: Pick<Ports, 'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'urgent' | 'photos' | 'clock' | 'newId'>,
+  ports: Pick<
+    Ports,
+    'access' | 'ledger' | 'outbox' | 'outgoingSettings' | 'urgent' | 'photos' | 'journal' | 'clock' | 'newId'
+  >,
   ask: PersonAsk,
   doer: Doer,
 ): Promise<Answer<People>> {
@@ -32,6 +36,7 @@ export async function forgetPerson(
     if (theirs.length > 0) await ledger.saveGauges(theirs.map((gauge) => ({ ...gauge, observerName: null })))
     if (person.mail !== null) await outbox.forgetRecipient(id, person.mail, 'erasure', clock.nowUtc())
   }
+  await forgetJournal(ports, person, shared)
   await ports.outgoingSettings.forgetPerson(person.id)
   await ledger.forgetPerson(person.id)
   for (const { id } of await ledger.networks()) {
@@ -46,4 +51,22 @@ export async function forgetPerson(
 /** Reports that the person filed, not those that they only looked after. */
 function reportsOf(events: Awaited<ReturnType<Ports['urgent']['byPerson']>>): Set<string> {
   return new Set(events.filter(({ what }) => what === 'filed').map(({ reportId }) => reportId))
+}
+
+/** Offers, contacts, drills and drawings of the yard go with the person; that a site was surveyed when goes too. */
+async function forgetJournal(
+  ports: Pick<Ports, 'ledger' | 'journal' | 'photos'>,
+  person: { id: string; gauges: readonly string[] },
+  shared: ReadonlySet<string>,
+): Promise<void> {
+  for (const { id } of await ports.ledger.networks()) {
+    const given = standing(await ports.journal.ofKinds(id, ['gauge given']), 'gauge given')
+    const before = given.filter(({ body }) => body.personId === person.id).map(({ entry }) => entry.about)
+    const own = person.gauges.filter((gauge) => !shared.has(gauge)).map((gauge) => `gauge ${gauge}`)
+    const about = [...before, ...own]
+    for (const { entry } of ofKind(await ports.journal.about(id, about), 'survey'))
+      await ports.photos.erase(id, entry.id)
+    await ports.journal.erase(id, about)
+  }
+  await ports.journal.forgetPerson(person.id)
 }

@@ -1,6 +1,7 @@
 /** Opens the desk, on loopback unless it is told otherwise, until asked to stop, then closes cleanly. */
 import { refused } from '../app/answer.ts'
 import { runOutgoing } from '../app/outgoing/runOutgoing.ts'
+import { sweepOffers } from '../app/people/sweepOffers.ts'
 import { warmDay } from '../app/warmDay.ts'
 import type { Ports } from '../ports/ports.ts'
 import { CommandStopped } from './commandStopped.ts'
@@ -9,6 +10,7 @@ import type { RunningServer, World } from './world.ts'
 const LOOPBACK = '127.0.0.1'
 const FIRST_PORT = 8137
 const PORTS_TRIED = 20
+const DAY_MS = 86_400_000
 
 export interface OpenDeskAsk {
   ledger: string
@@ -31,6 +33,11 @@ export async function openDesk(world: World, ports: Ports, ask: OpenDeskAsk): Pr
   try {
     await world.out.write(`Gaugewright is open at ${server.url} (ledger ${ask.ledger}). Ctrl+C closes it.\n`)
     // Learned and judged once before the first look; whatever goes wrong is told when somebody looks.
+    // Closed offers go when their time is over; looked at when the desk opens, and once a day.
+    const sweep = () => void sweepOffers(ports).catch(onFailure)
+    sweep()
+    const daily = setInterval(sweep, DAY_MS)
+    signal.addEventListener('abort', () => clearInterval(daily))
     const warmed = warmDay(ports, { day: 'latest', signal }).catch(() => undefined)
     if (ask.open && world.out.isTerminal) await world.openBrowser(server.url).catch(() => undefined)
     await stopped

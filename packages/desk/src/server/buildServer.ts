@@ -32,9 +32,11 @@ import { decideRoute } from './routes/decide.ts'
 import { draftMessageRoute } from './routes/draftMessage.ts'
 import { drillsDueRoute } from './routes/drillsDue.ts'
 import { drillsOfPersonRoute } from './routes/drillsOfPerson.ts'
+import { duplicatePeopleRoute } from './routes/duplicatePeople.ts'
 import { evidenceForReadingRoute } from './routes/evidenceForReading.ts'
 import { exportAcceptedRoute } from './routes/exportAccepted.ts'
 import { exportDayRoute } from './routes/exportDay.ts'
+import { exportPeopleRoute } from './routes/exportPeople.ts'
 import { exportPersonRoute } from './routes/exportPerson.ts'
 import { exportShefRoute } from './routes/exportShef.ts'
 import { fieldForDayRoute } from './routes/fieldForDay.ts'
@@ -44,6 +46,7 @@ import { forgetPersonRoute } from './routes/forgetPerson.ts'
 import { gaugeHabitsRoute } from './routes/gaugeHabits.ts'
 import { giveGaugeRoute } from './routes/giveGauge.ts'
 import { holdingRoute } from './routes/holding.ts'
+import { importPeopleRoute } from './routes/importPeople.ts'
 import { leafRoute } from './routes/leaf.ts'
 import { listAbsencesRoute } from './routes/listAbsences.ts'
 import { listContactsRoute } from './routes/listContacts.ts'
@@ -223,6 +226,9 @@ export async function buildServer(ports: Ports, options: ServerOptions = {}): Pr
     leafRoute,
     sendLeafRoute,
     networkLetterRoute,
+    importPeopleRoute,
+    exportPeopleRoute,
+    duplicatePeopleRoute,
     listKeysRoute,
     addKeyRoute,
     revokeKeyRoute,

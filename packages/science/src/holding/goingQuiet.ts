@@ -28,6 +28,8 @@ export interface GoingQuietAsk {
 const LEAST_BEFORE = 30
 /** A fall by less than a quarter is a habit of its own, not a going. */
 const FALLS_TO = 0.75
+/** Who answers as before in these latest mornings is back, whatever lay between. */
+const BACK_MORNINGS = 7
 
 /** @param answered  1 or 0 for each expected morning, oldest first; away mornings are left out */
 export function goingQuiet(answered: ArrayLike<number>, ask: GoingQuietAsk = {}): GoingQuiet {
@@ -67,10 +69,12 @@ export function goingQuiet(answered: ArrayLike<number>, ask: GoingQuietAsk = {})
     }
   }
   if (changedAt === null) return none
+  const before = shareOf(answered, 0, changedAt)
+  if (n - changedAt > BACK_MORNINGS && shareOf(answered, n - BACK_MORNINGS, n) > FALLS_TO * before) return none
   return {
     probability: Math.exp(logDown - logAll),
     changedAt,
-    before: shareOf(answered, 0, changedAt),
+    before,
     since: shareOf(answered, changedAt, n),
   }
 }

@@ -116,6 +116,13 @@ describe('going quiet', () => {
     expect(delayOf([0.6, 0.985]) + 3).toBeLessThan(delayOf([0.35, 0.65]))
   })
 
+  it('who is back is not going: two silent weeks, then as before', () => {
+    const random = seededRandom(31)
+    const days = [...habit(random, 200, [0.6, 0.97]), ...Array(14).fill(0)]
+    expect(goingQuiet(days).probability).toBeGreaterThan(0.9)
+    expect(goingQuiet([...days, ...Array(9).fill(1)]).probability).toBe(0)
+  })
+
   it('says nothing of somebody new', () => {
     expect(goingQuiet([1, 1, 0, 0, 0, 0])).toMatchObject({ probability: 0, changedAt: null })
     expect(goingQuiet([])).toMatchObject({ probability: 0 })

@@ -18,6 +18,7 @@ import { CommandStopped, valueFrom } from '../commandStopped.ts'
 import { printPeople } from '../printPeople.ts'
 import { usualLedger, withLedger } from '../withLedger.ts'
 import type { World } from '../world.ts'
+import { addPeopleFiles } from './peopleFiles.ts'
 
 interface Common {
   db: string
@@ -59,6 +60,7 @@ export function addPeopleCommand(program: Command, world: World): void {
         valueFrom(await addPerson(ports, ask.data, atTheCommandLine))
       }),
     )
+  addPeopleFiles(people, world)
   people
     .command('role')
     .description('give a person another role, or other gauges')
