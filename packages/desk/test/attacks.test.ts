@@ -290,10 +290,18 @@ describe('a role', () => {
       }
     }
     expect(open.sort()).toEqual([
+      'GET /api/offer/page',
       'GET /api/v1',
       'GET /api/v1/openapi.json',
       'GET /api/v1/page.css',
       'GET /api/who',
+      // The public page; and the page of an own offer, which looks at the secret of its link.
+      'POST /api/offer',
+      'POST /api/offer/mine',
+      'POST /api/offer/mine/change',
+      'POST /api/offer/mine/drills',
+      'POST /api/offer/mine/withdraw',
+      'POST /api/offer/mine/yard',
       'POST /api/sign-in',
       'POST /api/sign-in/link',
       'POST /api/sign-in/link/use',

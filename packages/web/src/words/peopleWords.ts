@@ -138,6 +138,27 @@ export const peopleWordsEn = {
     saved: 'Saved.',
     lastBy: 'Last set on {when} by {by}.',
   },
+  files: {
+    title: 'People as files',
+    intro:
+      'Observers from a CSV (columns name, mail, phone, language, gauges) or vCard file: taken whole, or not at all unless you ask for the good rows. The same file again changes nothing.',
+    choose: 'Bring a file in',
+    csv: 'Take out as CSV',
+    vcard: 'Take out as vCards',
+    done: '{added} added, {changed} changed, {same} as they were.',
+    nothing: 'Nothing was taken.',
+    line: 'Line {line}:',
+    keepGood: 'Take the good rows',
+    duplicates: 'Perhaps there twice',
+    noDuplicates: 'Nobody seems to be there twice.',
+    reasons: {
+      'same mail': 'same mail address',
+      'same telephone': 'same telephone',
+      'same gauge': 'same gauge',
+      'same name': 'same name',
+      'like name': 'names one letter apart',
+    },
+  },
   templates: {
     title: 'Letters',
     intro:
@@ -291,6 +312,27 @@ export const peopleWordsEs: typeof peopleWordsEn = {
     save: 'Guardar',
     saved: 'Guardado.',
     lastBy: 'Cambiado el {when} por {by}.',
+  },
+  files: {
+    title: 'Personas como archivos',
+    intro:
+      'Observadores de un archivo CSV (columnas name, mail, phone, language, gauges) o vCard: se toma entero, o nada salvo que pida las filas buenas. El mismo archivo otra vez no cambia nada.',
+    choose: 'Traer un archivo',
+    csv: 'Sacar como CSV',
+    vcard: 'Sacar como vCard',
+    done: '{added} añadidas, {changed} cambiadas, {same} como estaban.',
+    nothing: 'No se tomó nada.',
+    line: 'Línea {line}:',
+    keepGood: 'Tomar las filas buenas',
+    duplicates: 'Quizá repetidas',
+    noDuplicates: 'Nadie parece repetido.',
+    reasons: {
+      'same mail': 'mismo correo',
+      'same telephone': 'mismo teléfono',
+      'same gauge': 'mismo pluviómetro',
+      'same name': 'mismo nombre',
+      'like name': 'nombres a una letra',
+    },
   },
   templates: {
     title: 'Cartas',

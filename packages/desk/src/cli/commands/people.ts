@@ -15,10 +15,10 @@ import { listPeople } from '../../app/listPeople.ts'
 import { setPassword } from '../../app/setPassword.ts'
 import { setRole } from '../../app/setRole.ts'
 import { CommandStopped, valueFrom } from '../commandStopped.ts'
+import { addPeopleFiles } from '../peopleFiles.ts'
 import { printPeople } from '../printPeople.ts'
 import { usualLedger, withLedger } from '../withLedger.ts'
 import type { World } from '../world.ts'
-import { addPeopleFiles } from './peopleFiles.ts'
 
 interface Common {
   db: string

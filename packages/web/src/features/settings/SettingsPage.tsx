@@ -9,6 +9,7 @@ import { KeysSection } from './KeysSection.tsx'
 import { LettersSection } from './LettersSection.tsx'
 import { OfferPageSection } from './OfferPageSection.tsx'
 import { OutgoingSection } from './OutgoingSection.tsx'
+import { PeopleFilesSection } from './PeopleFilesSection.tsx'
 import { RuleSection } from './RuleSection.tsx'
 import styles from './SettingsPage.module.css'
 import { UrgentSection } from './UrgentSection.tsx'
@@ -37,6 +38,7 @@ export function SettingsPage({ tools }: { tools: ReactNode }) {
         <DrillsSection />
         <OutgoingSection />
         <AccessSection />
+        <PeopleFilesSection />
         <KeysSection />
       </main>
     </div>

@@ -2,13 +2,13 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { exportPeopleAskSchema, importPeopleAskSchema } from '@gaugewright/contract'
 import type { Command } from 'commander'
-import { atTheCommandLine } from '../../app/access/doer.ts'
-import { duplicatePeople } from '../../app/duplicatePeople.ts'
-import { exportPeople } from '../../app/exportPeople.ts'
-import { importPeople } from '../../app/importPeople.ts'
-import { answerWith, askFrom } from '../answerCommand.ts'
-import { plainTable } from '../plainTable.ts'
-import type { World } from '../world.ts'
+import { atTheCommandLine } from '../app/access/doer.ts'
+import { duplicatePeople } from '../app/duplicatePeople.ts'
+import { exportPeople } from '../app/exportPeople.ts'
+import { importPeople } from '../app/importPeople.ts'
+import { answerWith, askFrom } from './answerCommand.ts'
+import { plainTable } from './plainTable.ts'
+import type { World } from './world.ts'
 
 export function addPeopleFiles(people: Command, world: World): void {
   people
