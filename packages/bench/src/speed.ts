@@ -1,5 +1,5 @@
 /**
- * `npm run bench -- [--only judging,morning,import,desk,whatif,door,urgent,entry,submissions,phone,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
+ * `npm run bench -- [--only judging,morning,import,desk,whatif,door,urgent,entry,submissions,phone,siting,holding,gstat,sklearn] [--rounds N] [--whole] [--json FILE]`: how fast
  * things are, on invented networks from fixed seeds.
  */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
@@ -11,10 +11,12 @@ import { besideReferences, references } from './speed/besideReferences.ts'
 import { deskSpeed } from './speed/deskSpeed.ts'
 import { doorSpeed } from './speed/doorSpeed.ts'
 import { entrySpeed } from './speed/entrySpeed.ts'
+import { holdingMeasure } from './speed/holdingMeasure.ts'
 import { importSpeed } from './speed/importSpeed.ts'
 import { judgingSpeed } from './speed/judgingSpeed.ts'
 import { largeMorning } from './speed/largeMorning.ts'
 import { phoneSpeed } from './speed/phoneSpeed.ts'
+import { sitingSpeed } from './speed/sitingSpeed.ts'
 import { type SpeedLine, skipped } from './speed/speedLine.ts'
 import { submissionSpeed } from './speed/submissionSpeed.ts'
 import { syntheticNetwork } from './speed/syntheticNetwork.ts'
@@ -42,6 +44,8 @@ const measures: Record<string, () => Promise<SpeedLine[]>> = {
   entry: () => entrySpeed(workFolder),
   submissions: () => submissionSpeed(workFolder),
   phone: () => phoneSpeed(workFolder),
+  siting: () => sitingSpeed(),
+  holding: () => holdingMeasure(),
 }
 const names = [...Object.keys(measures), ...references]
 const asked = values.only?.split(',') ?? names

@@ -126,13 +126,15 @@ export function SitePage({
           />
         </div>
         {wrong.length + remarks.length > 0 ? (
-          <ul className={styles.faults} role="status" data-testid="yard-faults">
-            {[...wrong, ...remarks].map((fault) => (
-              <li key={`${fault.code} ${fault.itemId}`} data-weight={fault.weight}>
-                {fault.weight === 'fault' ? '✕' : '▲'} {faultText(fault, plan, { language, unit })}
-              </li>
-            ))}
-          </ul>
+          <div role="status" data-testid="yard-faults">
+            <ul className={styles.faults}>
+              {[...wrong, ...remarks].map((fault) => (
+                <li key={`${fault.code} ${fault.itemId}`} data-weight={fault.weight}>
+                  {fault.weight === 'fault' ? '✕' : '▲'} {faultText(fault, plan, { language, unit })}
+                </li>
+              ))}
+            </ul>
+          </div>
         ) : null}
         <Choice
           label={words.partsLabel}
