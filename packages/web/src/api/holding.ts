@@ -17,7 +17,5 @@ export const rollQuery = (gauge: string) =>
   })
 export const answerOccasion = (ask: AnswerOccasionAsk) => askDesk<Holding>(routes.answerOccasion.path, ask)
 export const sendLeaf = (ask: LeafAsk) => askDesk<Contacts>(routes.sendLeaf.path, ask)
-export const leafUrl = (gauge: string, period: string) =>
-  `${routes.leaf.path}?${new URLSearchParams({ gauge, period })}`
 export const networkLetterUrl = (period: string, words: string, names: boolean) =>
   `${routes.networkLetter.path}?${new URLSearchParams({ period, words, names: names ? 'yes' : 'no' })}`

@@ -110,6 +110,7 @@ export const myWordsEn = {
     waitingCount: { one: 'One report waits on this phone.', many: '{count} reports wait on this phone.' },
   },
   record: {
+    leaf: 'Last month on one page, to print',
     noneYet: 'Your record shows here once readings are received.',
     month: 'This month',
     year: 'This year',
@@ -288,6 +289,7 @@ export const myWordsEs: MyWords = {
     },
   },
   record: {
+    leaf: 'El mes pasado en una hoja, para imprimir',
     noneYet: 'Su registro aparece aquí cuando se reciban lecturas.',
     month: 'Este mes',
     year: 'Este año',

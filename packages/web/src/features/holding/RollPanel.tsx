@@ -1,7 +1,8 @@
 /** How one gauge was answered over the last year, as a calendar; streaks, hours; and the page of their rain. */
 import { useMutation, useQuery } from '@tanstack/react-query'
 import { useState } from 'react'
-import { leafUrl, rollQuery, sendLeaf } from '../../api/holding.ts'
+import { rollQuery, sendLeaf } from '../../api/holding.ts'
+import { leafUrl } from '../../api/leafUrl.ts'
 import { problemFrom } from '../../api/problemError.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Notice } from '../../ui/Notice.tsx'

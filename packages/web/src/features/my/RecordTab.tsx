@@ -1,5 +1,6 @@
 import type { MyGauge, MyReading } from '@gaugewright/contract'
 import type { Language, Unit } from '@gaugewright/science'
+import { leafUrl } from '../../api/leafUrl.ts'
 import { fill } from '../../words/fill.ts'
 import type { MyWords } from '../../words/myWords.ts'
 import styles from './MyPage.module.css'
@@ -32,6 +33,16 @@ export function RecordTab({ gauge, unit, language, words, renewed, onCorrect }: 
         words={words}
         onCorrect={onCorrect}
       />
+      <p className={styles.card}>
+        <a href={leafUrl(gauge.gauge.code, lastMonth(new Date()))} target="_blank" rel="noreferrer">
+          {words.record.leaf}
+        </a>
+      </p>
     </>
   )
+}
+
+/** The month before this one, `2026-05`. */
+function lastMonth(now: Date): string {
+  return new Date(Date.UTC(now.getFullYear(), now.getMonth() - 1, 1)).toISOString().slice(0, 7)
 }

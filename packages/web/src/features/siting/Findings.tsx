@@ -24,6 +24,7 @@ import {
   type YardPlan,
 } from '@gaugewright/science'
 import { useMemo, useState } from 'react'
+import { useWidth } from '../../hooks/useWidth.ts'
 import { sitingWords } from '../../words/sitingWords.ts'
 import { LengthField } from './LengthField.tsx'
 import styles from './SitePage.module.css'
@@ -38,6 +39,7 @@ export function Findings({ plan, language, unit }: Props) {
   const shared = siteWords[language]
   const say = { language, unit }
   const [wind, setWind] = useState(USUAL_WIND_M_PER_S)
+  const [figure, widthPx] = useWidth<HTMLElement>(560)
   const { gauge } = plan
   const told0 = useMemo(() => {
     if (gauge === null) return null
@@ -79,8 +81,13 @@ export function Findings({ plan, language, unit }: Props) {
         ))}
         {exposure.isSlopeKnown ? null : <li className={styles.soft}>{shared.slopeUnknown}</li>}
       </ul>
-      <figure className={styles.skyline}>
-        <SkylineDrawing skyline={skyline} plan={plan} language={language} />
+      <figure className={styles.skyline} ref={figure}>
+        <SkylineDrawing
+          skyline={skyline}
+          plan={plan}
+          language={language}
+          widthPx={Math.min(640, Math.max(280, widthPx))}
+        />
         <figcaption>
           {told(words.sky, {
             angle: degrees(skyline.worstDeg, language),

@@ -203,3 +203,13 @@ export function round(metres: number): number {
 function lagM(a: YardPoint, b: YardPoint): number {
   return Math.hypot(a.xM - b.xM, a.yM - b.yM)
 }
+
+/** Whether two plans say the same, in whatever order their parts were written down. */
+export function samePlan(a: YardPlan, b: YardPlan): boolean {
+  return JSON.stringify(a, inOrder) === JSON.stringify(b, inOrder)
+}
+
+function inOrder(_: string, value: unknown): unknown {
+  if (value === null || typeof value !== 'object' || Array.isArray(value)) return value
+  return Object.fromEntries(Object.entries(value).sort(([one], [other]) => (one < other ? -1 : 1)))
+}

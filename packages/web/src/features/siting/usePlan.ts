@@ -1,7 +1,7 @@
 import type { YardPlan } from '@gaugewright/science'
 import { useEffect, useReducer } from 'react'
 import { newHistory, stepHistory } from './planHistory.ts'
-import { emptyPlan } from './planItems.ts'
+import { emptyPlan, samePlan } from './planItems.ts'
 
 export type EditedPlan = ReturnType<typeof usePlan>
 
@@ -10,7 +10,7 @@ export function usePlan(draftKey: string, saved: YardPlan | null) {
   const key = `gaugewright.yard.${draftKey}`
   const [history, step] = useReducer(stepHistory, null, () => newHistory(draftOf(key) ?? saved ?? emptyPlan))
   const { plan } = history
-  const isChanged = JSON.stringify(plan) !== JSON.stringify(saved ?? emptyPlan)
+  const isChanged = !samePlan(plan, saved ?? emptyPlan)
   useEffect(() => {
     try {
       if (isChanged) localStorage.setItem(key, JSON.stringify(plan))
