@@ -74,6 +74,8 @@ export const myOfferSchema = z.object({
   state: offerStateSchema,
   sinceUtc: z.string(),
   isAddressConfirmed: z.boolean(),
+  /** Share of right answers that passes the drills. */
+  passMark: z.number(),
   /** The yard as last drawn; null before that. */
   plan: yardPlanSchema.nullable(),
 })

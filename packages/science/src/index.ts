@@ -42,6 +42,7 @@ export {
   type DrillSkill,
   drillSkills,
   type GaugeDrill,
+  HAIL_QUESTION,
   type HailDrill,
   type SiteDrill,
   TUBE_INNER_MM,

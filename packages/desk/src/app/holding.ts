@@ -3,6 +3,7 @@ import type { Holding } from '@gaugewright/contract'
 import { countedOccasions, goingQuiet, isoFromEpochDay, type Occasion } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
+import { dryMonth } from './holding/dryMonth.ts'
 import { occasionText, quietText } from './holding/occasionWords.ts'
 import { pastOf, statesOf, stripOf } from './holding/pastOf.ts'
 import { stormOccasions } from './holding/stormOccasions.ts'
@@ -58,7 +59,8 @@ export async function holding(
         })
       }
     }
-    for (const occasion of await occasionsOf(ports, networkId, gauge.id, past.lastDay, storms.get(index))) {
+    const dry = dryMonth(past, index)
+    for (const occasion of await occasionsOf(ports, networkId, gauge.id, past.lastDay, [storms.get(index), dry])) {
       if (!isOpen(occasion.key)) continue
       const text = occasionText(language, occasion, gauge.name)
       occasions.push({ ...who, key: occasion.key, kind: occasion.kind, day: isoFromEpochDay(occasion.day), text })
@@ -85,7 +87,7 @@ async function occasionsOf(
   networkId: string,
   gaugeId: string,
   today: number,
-  storm: Occasion | undefined,
+  others: readonly (Occasion | undefined)[],
 ): Promise<Occasion[]> {
   const memory = kept.get(ledger) ?? new Map()
   kept.set(ledger, memory)
@@ -98,6 +100,5 @@ async function occasionsOf(
     own = { lastDay: today, count: days.length, days }
     memory.set(gaugeId, own)
   }
-  const counted = countedOccasions({ readingDays: own.days, today })
-  return storm === undefined ? counted : [storm, ...counted]
+  return [...others.filter((one) => one !== undefined), ...countedOccasions({ readingDays: own.days, today })]
 }

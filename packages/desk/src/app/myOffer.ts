@@ -2,6 +2,7 @@
 import type { MyOffer, MyOfferAsk } from '@gaugewright/contract'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
+import { drillSettings } from './drills/readSittings.ts'
 import { standing } from './people/journalBody.ts'
 import { candidateOfLink } from './people/ownLink.ts'
 import { aboutCandidate, findCandidate } from './people/readCandidates.ts'
@@ -31,6 +32,7 @@ export async function myOffer(
     state,
     sinceUtc,
     isAddressConfirmed: true,
+    passMark: (await drillSettings(ports, networkId)).passMark,
     plan: surveys.at(-1)?.body.plan ?? null,
   })
 }

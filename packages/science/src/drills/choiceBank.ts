@@ -5,7 +5,7 @@
 import type { ChoiceDrill } from './drill.ts'
 
 interface Entry {
-  skill: ChoiceDrill['skill']
+  skill: Exclude<ChoiceDrill['skill'], 'hail size'>
   question: string
   options: readonly string[]
   right: string

@@ -50,7 +50,7 @@ export interface GaugeDrill {
 
 export interface ChoiceDrill {
   kind: 'choice'
-  skill: 'zero or silence' | 'several days' | 'safety'
+  skill: 'zero or silence' | 'several days' | 'safety' | 'hail size'
   question: string
   options: readonly string[]
   right: string
@@ -77,5 +77,8 @@ export interface SiteDrill {
   /** Place in `spots` of the best, by the lowest worst angle away from hazards. */
   right: number
 }
+
+/** Sizes are named by objects in a telephone call: which size does the object stand for? Options are its sizes in mm. */
+export const HAIL_QUESTION = 'hail object'
 
 export type Drill = GaugeDrill | ChoiceDrill | HailDrill | SiteDrill

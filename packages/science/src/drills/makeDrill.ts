@@ -3,12 +3,14 @@ import type { Unit } from '../reading/reading.ts'
 import { hazardDistances } from '../siting/hazards.ts'
 import { skylineAt } from '../siting/skyline.ts'
 import type { Obstacle, YardPlan, YardPoint } from '../siting/yard.ts'
+import { hailObjectNames, hailObjects } from '../urgent/hailObjects.ts'
 import { choiceBank } from './choiceBank.ts'
 import {
   type ChoiceDrill,
   type Drill,
   type DrillSkill,
   type GaugeDrill,
+  HAIL_QUESTION,
   TUBE_INNER_MM,
   TUBE_MAGNIFICATION,
 } from './drill.ts'
@@ -16,6 +18,8 @@ import {
 const gauges = { in: { stepUm: 254, tubeUm: 25_400 }, mm: { stepUm: 200, tubeUm: 25_000 } } as const
 /** Water in a plastic tube climbs some 2 mm at the wall (capillary length 2.7 mm, [Batchelor1967] 1.9). */
 const CLIMB_HEIGHT_MM = 2
+/** Of drills about hail, those by object; the others by ruler. */
+const OBJECT_SHARE = 0.4
 /** Angles at which people look who do not bend down. */
 const EYE_DEG = [14, 18, 22, -12]
 
@@ -73,13 +77,14 @@ function gaugeDrill(skill: GaugeDrill['skill'], unit: Unit, random: () => number
   return { ...base, fillsUm: [levelUm], trueUm: levelUm, eyeDeg }
 }
 
-function choiceDrill(skill: ChoiceDrill['skill'], random: () => number): ChoiceDrill {
+function choiceDrill(skill: Exclude<ChoiceDrill['skill'], 'hail size'>, random: () => number): ChoiceDrill {
   const own = choiceBank.filter((one) => one.skill === skill)
   const { question, options, right, numbers } = own[Math.floor(random() * own.length)]!
   return { kind: 'choice', skill, question, right, options: shuffled(options, random), numbers: numbers(random) }
 }
 
 function hailDrill(unit: Unit, random: () => number): Drill {
+  if (random() < OBJECT_SHARE) return hailObjectDrill(random)
   const longMm = Math.round(10 + 45 * random())
   return {
     kind: 'hail',
@@ -88,6 +93,25 @@ function hailDrill(unit: Unit, random: () => number): Drill {
     shortMm: Math.round(longMm * (0.62 + 0.2 * random())),
     turnDeg: Math.round(25 + 40 * random()),
     unit,
+  }
+}
+
+/** Three sizes, the right one and two others of the table, apart enough not to be mistaken for each other. */
+function hailObjectDrill(random: () => number): ChoiceDrill {
+  const from = hailObjects.slice(2, 12)
+  const at = Math.floor(random() * from.length)
+  const mm = Math.round(from[at]!.diameterMm)
+  const others = from.map(({ diameterMm }) => Math.round(diameterMm)).filter((one) => Math.abs(one - mm) >= 6)
+  const first = Math.floor(random() * others.length)
+  const options = [mm, others[first]!, others[(first + 1) % others.length]!].map(String)
+  const numbers = { object: hailObjectNames.indexOf(from[at]!.name) }
+  return {
+    kind: 'choice',
+    skill: 'hail size',
+    question: HAIL_QUESTION,
+    options: shuffled(options, random),
+    right: String(mm),
+    numbers,
   }
 }
 

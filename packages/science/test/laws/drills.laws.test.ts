@@ -8,6 +8,7 @@ import { sittingResult } from '../../src/drills/sittingResult.ts'
 import { drillFactor } from '../../src/drills/startingOdds.ts'
 import { skylineAt } from '../../src/siting/skyline.ts'
 import { seededRandom } from '../../src/stats/seededRandom.ts'
+import { hailObjectNames } from '../../src/urgent/hailObjects.ts'
 
 const gauge = (skill: GaugeDrill['skill'], unit: 'in' | 'mm', seed: number) =>
   makeDrill(skill, unit, seededRandom(seed)) as GaugeDrill
@@ -86,13 +87,35 @@ describe('a site drill', () => {
 
 describe('a hail drill', () => {
   it('the longest way across counts, within 2 mm; the shorter side is told', () => {
+    let stones = 0
     for (const seed of seeds) {
       const drill = makeDrill('hail size', 'mm', seededRandom(seed))
+      if (drill.kind === 'choice') continue
       if (drill.kind !== 'hail') throw new Error('no stone')
+      stones++
       expect(markDrill(drill, String(drill.longMm + 2)).isRight).toBe(true)
       if (drill.longMm - drill.shortMm > 4)
         expect(markDrill(drill, String(drill.shortMm))).toMatchObject({ reason: 'shorter side' })
     }
+    expect(stones).toBeGreaterThan(20)
+  })
+})
+
+describe('a hail drill by object', () => {
+  it('a golf ball stands for 44 mm and a quarter for 25 (weather-service table); three sizes apart, one of them right', () => {
+    const seen = new Map<string, string>()
+    for (const seed of seeds) {
+      const drill = makeDrill('hail size', 'in', seededRandom(seed * 31))
+      if (drill.kind !== 'choice') continue
+      expect(new Set(drill.options).size).toBe(3)
+      expect(markDrill(drill, drill.right).isRight).toBe(true)
+      expect(markDrill(drill, drill.options.find((one) => one !== drill.right)!).isRight).toBe(false)
+      seen.set(hailObjectNames[drill.numbers.object!]!, drill.right)
+    }
+    expect(seen.size).toBeGreaterThan(5)
+    if (seen.has('golf ball')) expect(seen.get('golf ball')).toBe('44')
+    if (seen.has('quarter')) expect(seen.get('quarter')).toBe('25')
+    expect(seen.has('golf ball') || seen.has('quarter')).toBe(true)
   })
 })
 

@@ -5,6 +5,7 @@ import { queryOptions } from '@tanstack/react-query'
 import { askDesk } from './askDesk.ts'
 
 export const saveSitting = (ask: SittingAsk) => askDesk<DrillsOfPerson>(routes.saveSitting.path, ask)
+export const askMyDrills = () => askDesk<DrillsOfPerson>(routes.myDrills.path)
 export const saveMySitting = (secret: string, ask: SittingAsk) =>
   askDesk<DrillsOfPerson>(routes.saveMySitting.path, { ...ask, secret })
 export const askRefresher = (about: string) => askDesk<DrillsOfPerson>(routes.askRefresher.path, { about })

@@ -130,6 +130,7 @@ const en = {
     roof: 'Look from the roof',
   } as Record<string, string>,
   safety: 'No reading is worth a risk. Official warnings and the emergency number come first.',
+  hailObject: 'Somebody tells of hail as large as: {object}. Which size is that?',
   link: 'Practise reading',
   panel: {
     title: 'Drills',
@@ -281,6 +282,7 @@ const es: typeof en = {
     roof: 'Mirar desde el tejado',
   },
   safety: 'Ninguna lectura vale un riesgo. Primero están los avisos oficiales y el número de emergencias.',
+  hailObject: 'Alguien cuenta granizo del tamaño de: {object}. ¿Qué tamaño es?',
   link: 'Practicar la lectura',
   panel: {
     title: 'Ejercicios',

@@ -102,7 +102,7 @@ export function OfferApp() {
                 language={language}
                 unit={mine.unit}
                 storeKey="gaugewright.offer.drills"
-                passMark={0.8}
+                passMark={mine.passMark}
                 onDone={async (sitting) => void (await saveMySitting(secret, sitting))}
                 back={{ href: '/offer' }}
               />

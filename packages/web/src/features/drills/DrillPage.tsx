@@ -1,8 +1,11 @@
 /** A sitting of drills, on a phone first: drawn gauges and questions, answers typed as on the page, each marked at once. */
 import {
+  type ChoiceDrill,
   type Drill,
   type DrillMark,
   formatAmount,
+  HAIL_QUESTION,
+  hailObjectNames,
   SITTING_LENGTH,
   sittingResult,
   type Unit,
@@ -11,9 +14,12 @@ import { type FormEvent, useEffect, useMemo, useRef, useState } from 'react'
 import { Button } from '../../ui/Button.tsx'
 import { type DrillWords, drillWords } from '../../words/drillWords.ts'
 import { fill } from '../../words/fill.ts'
+import { urgentFormWordsEn, urgentFormWordsEs } from '../../words/urgentFormWords.ts'
 import styles from './DrillPage.module.css'
 import { DrillPicture } from './DrillPicture.tsx'
 import { sittingSoFar } from './sitting.ts'
+
+const objectNames = { en: urgentFormWordsEn.objects, es: urgentFormWordsEs.objects }
 
 export interface SittingDone {
   id: string
@@ -95,7 +101,14 @@ export function DrillPage({ language, unit, storeKey, passMark, onDone, back }: 
       <main className={styles.page}>
         {head}
         <Progress at={soFar.past.length} words={words} />
-        <Marked drill={last.drill} mark={last.mark} language={language} onNext={goOn} isLast={soFar.drill === null} />
+        <Marked
+          drill={last.drill}
+          mark={last.mark}
+          unit={sitting.unit}
+          language={language}
+          onNext={goOn}
+          isLast={soFar.drill === null}
+        />
       </main>
     )
   }
@@ -148,7 +161,7 @@ export function DrillPage({ language, unit, storeKey, passMark, onDone, back }: 
     <main className={styles.page}>
       {head}
       <Progress at={soFar.past.length + 1} words={words} />
-      <Ask key={soFar.past.length} drill={soFar.drill} language={language} onAnswer={answer} />
+      <Ask key={soFar.past.length} drill={soFar.drill} unit={sitting.unit} language={language} onAnswer={answer} />
     </main>
   )
 }
@@ -162,7 +175,9 @@ function Progress({ at, words }: { at: number; words: DrillWords }) {
   )
 }
 
-function Ask({ drill, language, onAnswer }: { drill: Drill; language: 'en' | 'es'; onAnswer: (text: string) => void }) {
+type AskProps = { drill: Drill; unit: Unit; language: 'en' | 'es'; onAnswer: (text: string) => void }
+
+function Ask({ drill, unit, language, onAnswer }: AskProps) {
   const words = drillWords[language]
   const [text, setText] = useState('')
   const [fillAt, setFillAt] = useState(0)
@@ -177,15 +192,13 @@ function Ask({ drill, language, onAnswer }: { drill: Drill; language: 'en' | 'es
     return (
       <section className={styles.ask}>
         <h2 ref={heading} tabIndex={-1}>
-          {fill(words.questions[drill.question] ?? drill.question, {
-            hundredths: String(drill.numbers.hundredths ?? ''),
-          })}
+          {choiceQuestion(drill, language)}
         </h2>
         {drill.skill === 'safety' ? <p className={styles.safety}>{words.safety}</p> : null}
         <div className={styles.options}>
           {drill.options.map((option) => (
             <Button key={option} onClick={() => onAnswer(option)} data-option={option}>
-              {words.options[option] ?? option}
+              {choiceOption(drill, option, unit, language)}
             </Button>
           ))}
         </div>
@@ -263,12 +276,14 @@ function Ask({ drill, language, onAnswer }: { drill: Drill; language: 'en' | 'es
 function Marked({
   drill,
   mark,
+  unit,
   language,
   onNext,
   isLast,
 }: {
   drill: Drill
   mark: DrillMark
+  unit: Unit
   language: 'en' | 'es'
   onNext: () => void
   isLast: boolean
@@ -284,7 +299,7 @@ function Marked({
       <div className={styles.mark} data-right={mark.isRight} role="status" data-testid="drill-mark">
         <p className={styles.big}>
           {mark.isRight ? `✓ ${words.right}` : `✕ ${words.wrong}`}{' '}
-          {fill(words.truth, { amount: truthOf(drill, language) })}
+          {fill(words.truth, { amount: truthOf(drill, unit, language) })}
         </p>
         {mark.isRight ? null : <p>{words.reasons[mark.reason]}</p>}
       </div>
@@ -304,15 +319,32 @@ function Marked({
   )
 }
 
-function truthOf(drill: Drill, language: 'en' | 'es'): string {
+function choiceQuestion({ question, numbers }: ChoiceDrill, language: 'en' | 'es'): string {
+  const words = drillWords[language]
+  if (question === HAIL_QUESTION) {
+    const name = hailObjectNames[numbers.object ?? 0]
+    return fill(words.hailObject, { object: name === undefined ? '' : objectNames[language][name] })
+  }
+  return fill(words.questions[question] ?? question, { hundredths: String(numbers.hundredths ?? '') })
+}
+
+function choiceOption({ question }: ChoiceDrill, option: string, unit: Unit, language: 'en' | 'es'): string {
+  return question === HAIL_QUESTION ? stoneSize(Number(option), unit) : (drillWords[language].options[option] ?? option)
+}
+
+function stoneSize(longMm: number, unit: Unit): string {
+  return unit === 'in' ? `${(longMm / 25.4).toFixed(2)} in` : `${longMm} mm`
+}
+
+function truthOf(drill: Drill, unit: Unit, language: 'en' | 'es'): string {
   const words = drillWords[language]
   switch (drill.kind) {
     case 'choice':
-      return words.options[drill.right] ?? drill.right
+      return choiceOption(drill, drill.right, unit, language)
     case 'site':
       return fill(words.spot, { number: drill.right + 1 })
     case 'hail':
-      return drill.unit === 'in' ? `${(drill.longMm / 25.4).toFixed(2)} in` : `${drill.longMm} mm`
+      return stoneSize(drill.longMm, drill.unit)
     case 'gauge': {
       const whole = formatAmount({ amountUm: drill.trueUm, isTrace: drill.isTrace }, drill.unit, language, 'full')
       if (drill.fillsUm.length < 2) return whole
