@@ -6,7 +6,7 @@ import { drillSettingsSchema } from './drills.ts'
 import { letterStepSchema } from './letters.ts'
 import { offerPageWordsSchema } from './offerPage.ts'
 import { offerSchema, offerStateSchema } from './offers.ts'
-import { yardPlanSchema } from './surveys.ts'
+import { surveyPhotoSchema, yardPlanSchema } from './surveys.ts'
 
 export const journalBodies = {
   /** About a candidate. */
@@ -37,7 +37,7 @@ export const journalBodies = {
     surveyedOn: z.iso.date(),
     note: z.string(),
     plan: yardPlanSchema,
-    photos: z.array(z.string()),
+    photos: z.array(surveyPhotoSchema),
   }),
   'survey asked': z.object({ why: z.string() }),
   /** About a person or a candidate. */

@@ -4,6 +4,7 @@
  */
 import { mistakes } from '@gaugewright/science'
 import { z } from 'zod'
+import { surveyDueSchema } from './surveys.ts'
 
 const day = z.iso.date()
 const unit = z.enum(['mm', 'in'])
@@ -62,6 +63,8 @@ export const myGaugeSchema = z.object({
   absences: z.array(absenceSchema),
   /** Null until there is a record to learn from. */
   climate: ownClimateSchema.nullable(),
+  /** Whether the place of the gauge is to be looked at anew. */
+  siteDue: surveyDueSchema,
   nowUtc: z.string(),
   /** True for the demo, which stands still on its one morning: then `nowUtc` is the page's time, not the phone's. */
   standsStill: z.boolean(),

@@ -1,7 +1,7 @@
 /** The public page on which people offer to observe, and the page of their own that they get. JSON on the wire. */
 import { z } from 'zod'
 import { candidateSchema, offerSchema, offerStateSchema } from './offers.ts'
-import { yardPlanSchema } from './surveys.ts'
+import { newSurveyPhotosSchema, yardPlanSchema } from './surveys.ts'
 
 /** Paragraphs of plain text, parted by empty lines. */
 const pageText = z.string().trim().max(4000)
@@ -66,6 +66,7 @@ export const saveMyYardAskSchema = z.object({
   id: z.string().min(1).max(100),
   plan: yardPlanSchema,
   note: z.string().trim().max(2000).default(''),
+  photos: newSurveyPhotosSchema,
 })
 export const myOfferSchema = z.object({
   network: z.string(),
@@ -78,6 +79,8 @@ export const myOfferSchema = z.object({
   passMark: z.number(),
   /** The yard as last drawn; null before that. */
   plan: yardPlanSchema.nullable(),
+  /** Photos that were kept with yards. */
+  photoCount: z.number().int(),
 })
 export type MyOfferAsk = z.infer<typeof myOfferAskSchema>
 export type ChangeMyOfferAsk = z.infer<typeof changeMyOfferAskSchema>

@@ -1,6 +1,18 @@
 /** Surveys of sites: yard plans with their dates, and what follows from them. JSON on the wire. Exact plans are private. */
 import { hazardKinds, obstacleKinds, type YardPlan } from '@gaugewright/science'
 import { z } from 'zod'
+import { photoLimits } from './photoLimits.ts'
+
+/** In mm; what a photo said of its angle of view, for angles are measured by it. Null where it did not say. */
+const equivalentMm = z.number().positive().max(5000).nullable()
+export const surveyPhotoSchema = z.object({ sha256: z.string(), equivalentMm })
+/** A whole JPEG, PNG or WebP file; kept without where and with what it was taken. */
+export const newSurveyPhotosSchema = z
+  .array(z.object({ imageBase64: z.base64().max(Math.ceil(photoLimits.bytes / 3) * 4), equivalentMm }))
+  .max(photoLimits.perReport)
+  .default([])
+export type SurveyPhoto = z.infer<typeof surveyPhotoSchema>
+export type NewSurveyPhoto = z.infer<typeof newSurveyPhotosSchema>[number]
 
 /** Numbers that cannot be are named by the science (checkYard), one line each; here only sizes are bounded. */
 const point = z.object({ xM: z.number(), yM: z.number() })
@@ -53,8 +65,7 @@ export const surveySchema = z.object({
   by: z.string(),
   note: z.string(),
   plan: yardPlanSchema,
-  /** SHA-256 of photos kept with it. */
-  photos: z.array(z.string()),
+  photos: z.array(surveyPhotoSchema),
   isTakenBack: z.boolean(),
   /** What the plan says; null where no gauge stands on it yet. */
   exposure: z
@@ -83,8 +94,7 @@ export const saveSurveyAskSchema = z.object({
   surveyedOn: day,
   note: z.string().trim().max(2000).default(''),
   plan: yardPlanSchema,
-  /** Whole JPEG, PNG or WebP files; kept without where and with what they were taken. */
-  photosBase64: z.array(z.base64().max(4_200_000)).max(6).default([]),
+  photos: newSurveyPhotosSchema,
 })
 export const withdrawSurveyAskSchema = z.object({
   about: aboutSiteSchema,

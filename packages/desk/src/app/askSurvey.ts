@@ -1,5 +1,5 @@
 /** Asks for a new survey of a site before its time, with why: trees have grown, something was built, the gauge has drifted. */
-import type { AskSurveyAsk, Site } from '@gaugewright/contract'
+import type { Actor, AskSurveyAsk, Site } from '@gaugewright/contract'
 import type { Ports } from '../ports/ports.ts'
 import { type Doer, writeTrail } from './access/doer.ts'
 import type { Answer } from './answer.ts'
@@ -10,7 +10,7 @@ import { firstNetwork } from './urgent/firstNetwork.ts'
 
 export async function askSurvey(
   ports: Pick<Ports, 'ledger' | 'access' | 'journal' | 'clock' | 'newId'>,
-  ask: AskSurveyAsk,
+  ask: AskSurveyAsk & { actor: Actor },
   doer: Doer,
 ): Promise<Answer<Site>> {
   const network = await firstNetwork(ports)
@@ -22,5 +22,5 @@ export async function askSurvey(
     newEntry(ports, network.value.id, site.value.about, 'survey asked', body, { by: writer(doer) }),
   ])
   await writeTrail(ports, doer, { act: 'askSurvey', subject: site.value.about })
-  return await readSite(ports, { about: ask.about })
+  return await readSite(ports, { about: ask.about, actor: ask.actor })
 }

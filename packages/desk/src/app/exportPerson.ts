@@ -5,7 +5,7 @@ import { type Doer, writeTrail } from './access/doer.ts'
 import { findPerson } from './access/findPerson.ts'
 import { wirePerson } from './access/wirePeople.ts'
 import { type Answer, answered } from './answer.ts'
-import { standing } from './people/journalBody.ts'
+import { ofKind, standing } from './people/journalBody.ts'
 
 export async function exportPerson(
   ports: Pick<
@@ -51,7 +51,9 @@ export async function exportPerson(
     const given = standing(await ports.journal.ofKinds(id, ['gauge given']), 'gauge given')
     const before = given.filter(({ body }) => body.personId === person.id).map(({ entry }) => entry.about)
     const about = [`person ${person.id}`, ...before, ...person.gauges.map((gauge) => `gauge ${gauge}`)]
-    journal.push(...(await ports.journal.about(id, about)))
+    const entries = await ports.journal.about(id, about)
+    journal.push(...entries)
+    for (const { entry } of ofKind(entries, 'survey')) photos.push(...(await ports.photos.ofReport(id, entry.id)))
     for (const reportId of filed) photos.push(...(await ports.photos.ofReport(id, reportId)))
     if (person.mail !== null) mails.push(...(await outbox.toRecipient(id, person.mail)).map(withoutSecret))
   }

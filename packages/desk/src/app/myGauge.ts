@@ -8,11 +8,13 @@ import { ownGauge } from './my/ownGauge.ts'
 import { pocketOf, wireOwnClimate } from './my/pocketOf.ts'
 import { standingAbsences } from './my/standingAbsences.ts'
 import { wireMyReading } from './my/wireMyReading.ts'
+import { dueOf } from './sites/dueOf.ts'
+import { siteBehind } from './sites/siteBehind.ts'
 
 const SHOWN_DAYS = 62
 
 export async function myGauge(
-  ports: Pick<Ports, 'ledger' | 'absences' | 'clock'>,
+  ports: Pick<Ports, 'ledger' | 'access' | 'absences' | 'journal' | 'clock'>,
   ask: { actor: Actor; gauge: string },
 ): Promise<Answer<MyGauge>> {
   const { ledger } = ports
@@ -26,6 +28,8 @@ export async function myGauge(
     standingAbsences(ports, found.value),
     pocketOf(ledger, network.id, gauge.id),
   ])
+  const site = await siteBehind(ports, network.id, `gauge ${gauge.id}`)
+  const surveys = site.ok ? await ports.journal.about(network.id, site.value.abouts) : []
   const { name, unit, timeZone, readingTime, acceptWindowMin, language } = network
   return answered({
     network: { name, unit, timeZone, readingTime, acceptWindowMin, language },
@@ -38,6 +42,7 @@ export async function myGauge(
     readings: readings.map(wireMyReading).reverse(),
     absences,
     climate: climate === null ? null : wireOwnClimate(climate),
+    siteDue: dueOf(surveys, isoFromEpochDay(today)).due,
     nowUtc,
     standsStill: network.id === demoNetworkId,
   })

@@ -7,6 +7,7 @@ import { standing } from './people/journalBody.ts'
 import { candidateOfLink } from './people/ownLink.ts'
 import { aboutCandidate, findCandidate } from './people/readCandidates.ts'
 import { newEntry } from './people/writeEntry.ts'
+import { isDrawn } from './sites/isDrawn.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 
 export async function myOffer(
@@ -33,6 +34,7 @@ export async function myOffer(
     sinceUtc,
     isAddressConfirmed: true,
     passMark: (await drillSettings(ports, networkId)).passMark,
-    plan: surveys.at(-1)?.body.plan ?? null,
+    plan: surveys.map(({ body }) => body.plan).findLast(isDrawn) ?? null,
+    photoCount: surveys.reduce((count, { body }) => count + body.photos.length, 0),
   })
 }

@@ -30,5 +30,5 @@ export async function saveSurvey(
   const saved = await appendSurvey(ports, place, ask)
   if (!saved.ok) return saved
   if (saved.value.isNew) await writeTrail(ports, doer, { act: 'saveSurvey', subject: ask.id })
-  return await readSite(ports, { about: ask.about })
+  return await readSite(ports, { about: ask.about, actor: ask.actor })
 }

@@ -2,7 +2,7 @@
  * Sends a letter as it was read and edited. It waits in the outbox, durably, until it goes; its line stands in the log. A
  * link in it opens the person's own page: of their offer, or of their gauge. The same letter twice is one.
  */
-import type { Contacts, SendLetterAsk } from '@gaugewright/contract'
+import type { Contacts, LetterStep, SendLetterAsk } from '@gaugewright/contract'
 import type { MailContent } from '../ports/outbox.ts'
 import type { Ports } from '../ports/ports.ts'
 import { type Doer, writeTrail } from './access/doer.ts'
@@ -17,6 +17,9 @@ import { aboutCandidate } from './people/readCandidates.ts'
 import { newEntry, writer } from './people/writeEntry.ts'
 import { mailAdvice } from './sendTestMail.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
+
+/** Where on the observer's page a letter's link leads, if not to its beginning. */
+const placeOnPage: Partial<Record<LetterStep, string>> = { drills: '#drills', refresher: '#drills', survey: '#site' }
 
 export interface LetterExtras {
   /** Where people reach the desk, without a slash at its end; null where nobody said so. */
@@ -71,7 +74,7 @@ export async function sendLetter(
     asksLink && ask.deskUrl !== null && gauge === null && candidateId !== null
       ? ownLink(ports, networkId, aboutCandidate(candidateId), ask.deskUrl)
       : null
-  const url = link?.url ?? (ask.deskUrl === null ? '' : `${ask.deskUrl}/my/`)
+  const url = link?.url ?? (ask.deskUrl === null ? '' : `${ask.deskUrl}/my/${placeOnPage[ask.step] ?? ''}`)
   const letter = fillLetter({ subject: ask.subject, text: ask.text }, { link: url })
   const contact = newEntry(
     ports,

@@ -4,7 +4,7 @@ import { lengthUnitOf, printSiteReport } from '@gaugewright/drawings'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
 import { readSite } from './readSite.ts'
-import { maySurvey } from './sites/maySurvey.ts'
+import { isDrawn } from './sites/isDrawn.ts'
 import { siteBehind } from './sites/siteBehind.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 
@@ -16,11 +16,9 @@ export async function siteReport(
   if (!network.ok) return network
   const behind = await siteBehind(ports, network.value.id, ask.about)
   if (!behind.ok) return behind
-  const forbidden = maySurvey(ask.actor, behind.value)
-  if (forbidden !== null) return forbidden
   const site = await readSite(ports, ask)
   if (!site.ok) return site
-  const standing = site.value.surveys.filter(({ isTakenBack }) => !isTakenBack)
+  const standing = site.value.surveys.filter(({ isTakenBack, plan }) => !isTakenBack && isDrawn(plan))
   const html = printSiteReport({
     language: ask.language ?? network.value.language,
     unit: lengthUnitOf(network.value.unit),

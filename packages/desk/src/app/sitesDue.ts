@@ -6,6 +6,7 @@ import { type Answer, answered } from './answer.ts'
 import { standing } from './people/journalBody.ts'
 import { todayOf } from './people/todayOf.ts'
 import { dueOf } from './sites/dueOf.ts'
+import { isDrawn } from './sites/isDrawn.ts'
 import { exposureOf } from './sites/surveyFrom.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 
@@ -30,6 +31,7 @@ export async function sitesDue(ports: Pick<Ports, 'ledger' | 'journal' | 'clock'
     .map(({ id, code, name }) => {
       const own = bySite.get(`gauge ${id}`) ?? []
       const plan = standing(own, 'survey')
+        .filter(({ body }) => isDrawn(body.plan))
         .sort((a, b) => (a.body.surveyedOn < b.body.surveyedOn ? -1 : 1))
         .at(-1)?.body.plan
       return {

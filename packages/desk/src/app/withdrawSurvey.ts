@@ -33,5 +33,5 @@ export async function withdrawSurvey(
   if (ask.undo) await ports.journal.putBack(networkId, ask.surveyId)
   else await ports.journal.takeBack(networkId, ask.surveyId, writer(doer), ports.clock.nowUtc())
   await writeTrail(ports, doer, { act: 'withdrawSurvey', subject: ask.surveyId })
-  return await readSite(ports, { about: ask.about })
+  return await readSite(ports, { about: ask.about, actor: ask.actor })
 }

@@ -11,7 +11,8 @@ export async function secureHeaders(app: FastifyInstance, isSecure: boolean): Pr
         defaultSrc: ["'self'"],
         scriptSrc: ["'self'"],
         styleSrc: ["'self'"],
-        imgSrc: ["'self'", 'data:'],
+        // blob: a photo that was chosen on this device and has not left it.
+        imgSrc: ["'self'", 'data:', 'blob:'],
         fontSrc: ["'self'"],
         connectSrc: ["'self'"],
         workerSrc: ["'self'", 'blob:'],

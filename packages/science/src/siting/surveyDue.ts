@@ -8,12 +8,12 @@ const DUE_AFTER_DAYS = 2 * 365
 const OVERDUE_AFTER_DAYS = 3 * 365
 
 /**
- * @param lastDay   day of the latest survey; null where there is none
- * @param askedDay  day on which somebody asked for a new one, by hand or because a gauge drifted; null where nobody did
+ * @param lastDay  day of the latest survey; null where there is none
+ * @param isAsked  somebody asked for a new one since, by hand or because a gauge drifted
  */
-export function surveyDue(lastDay: number | null, today: number, askedDay: number | null): SurveyDue {
+export function surveyDue(lastDay: number | null, today: number, isAsked: boolean): SurveyDue {
+  if (isAsked) return 'asked'
   if (lastDay === null) return 'never surveyed'
   if (today - lastDay > OVERDUE_AFTER_DAYS) return 'overdue'
-  if (askedDay !== null && askedDay >= lastDay) return 'asked'
   return today - lastDay > DUE_AFTER_DAYS ? 'due' : 'not yet'
 }

@@ -1,10 +1,11 @@
 import { useQuery } from '@tanstack/react-query'
-import { useEffect } from 'react'
+import { useEffect, useState } from 'react'
 import { useLocation, useRoute } from 'wouter'
 import { peopleQuery } from '../api/people.ts'
 import { DrillPanel } from '../features/drills/DrillPanel.tsx'
-import { HoldingLists } from '../features/holding/HoldingLists.tsx'
+import { HoldingLists, type LetterAsked } from '../features/holding/HoldingLists.tsx'
 import { RollPanel } from '../features/holding/RollPanel.tsx'
+import { LetterDialog } from '../features/people/LetterDialog.tsx'
 import { PeoplePage } from '../features/people/PeoplePage.tsx'
 import { WordsProvider } from '../words/WordsContext.tsx'
 import { useWordsInUse } from './useWordsInUse.ts'
@@ -21,6 +22,7 @@ export function PeopleScreen() {
       : { ...desk.data.network, timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone }
   const { inUse, setLanguage } = useWordsInUse(network)
   const { language, words } = inUse
+  const [letter, setLetter] = useState<LetterAsked | null>(null)
   useEffect(() => {
     document.title = network ? `${words.screens.people} · ${network.name}` : words.appName
   }, [words, network])
@@ -29,7 +31,7 @@ export function PeopleScreen() {
       <PeoplePage
         chosen={route === null ? null : `${route.list}/${decodeURIComponent(route.id)}`}
         onGo={(key) => go(key === '' ? '/people' : `/people/${key}`)}
-        above={<HoldingLists onGo={(code) => go(`/people/observers/${code}`)} />}
+        above={<HoldingLists onGo={(code) => go(`/people/observers/${code}`)} onWrite={setLetter} />}
         moreOfObserver={({ personId, code, mail }) => (
           <>
             <RollPanel code={code} maySend={mail !== null} />
@@ -39,6 +41,7 @@ export function PeopleScreen() {
         moreOfCandidate={({ id }) => <DrillPanel about={`candidate ${id}`} />}
         tools={<ViewMenu language={language} onLanguage={setLanguage} />}
       />
+      {letter === null ? null : <LetterDialog {...letter} onClose={() => setLetter(null)} />}
     </WordsProvider>
   )
 }

@@ -1,10 +1,12 @@
+import type { SurveyPhoto } from '@gaugewright/contract'
 import { lengthUnitOf } from '@gaugewright/drawings'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
 import { Link } from 'wouter'
 import { networkHabitsQuery } from '../api/habits.ts'
+import { askPhoto, photosToSend } from '../api/photos/surveyPhotos.ts'
 import { problemFrom } from '../api/problemError.ts'
-import { reportUrl, saveSurvey, sendSiteReport, siteKey, siteQuery, withdrawSurvey } from '../api/sites.ts'
+import { askSurvey, reportUrl, saveSurvey, sendSiteReport, siteKey, siteQuery, withdrawSurvey } from '../api/sites.ts'
 import type { SaveAsk } from '../features/siting/SaveForm.tsx'
 import { SitePage } from '../features/siting/SitePage.tsx'
 import { SurveyList } from '../features/siting/SurveyList.tsx'
@@ -36,7 +38,7 @@ export function SiteScreen({ about, back }: { about: string; back: string }) {
         surveyedOn,
         note,
         plan,
-        photosBase64: await Promise.all(photos.map(base64Of)),
+        photos: await photosToSend(photos),
       }),
     onSuccess: keep,
   })
@@ -45,8 +47,13 @@ export function SiteScreen({ about, back }: { about: string; back: string }) {
   useEffect(() => {
     document.title = site.data === undefined ? words.appName : `${site.data.name} · ${words.appName}`
   }, [site.data, words])
-  const error = save.error ?? withdraw.error ?? send.error
-  const latest = site.data?.surveys.find(({ isTakenBack }) => !isTakenBack)
+  const ask = useMutation({
+    mutationFn: () => askSurvey({ about, why: sitingWords[language].history.why }),
+    onSuccess: keep,
+  })
+  const measure = useMutation({ mutationFn: ({ sha256 }: SurveyPhoto) => askPhoto(sha256) })
+  const error = measure.error ?? ask.error ?? save.error ?? withdraw.error ?? send.error
+  const latest = site.data?.surveys.find(({ isTakenBack, plan }) => !isTakenBack && plan.outline.length > 0)
   return (
     <WordsProvider value={inUse}>
       <ScreenHeader
@@ -66,7 +73,6 @@ export function SiteScreen({ about, back }: { about: string; back: string }) {
             siteKey={about}
             saved={latest?.plan ?? null}
             today={site.data.today}
-            mayKeepPhotos
             problem={error ? <Notice problem={problemFrom(error)} /> : null}
             onSave={async (ask) => {
               try {
@@ -76,14 +82,21 @@ export function SiteScreen({ about, back }: { about: string; back: string }) {
                 return false
               }
             }}
-            history={(onLoad) => (
+            history={({ onLoad, onMeasure }) => (
               <SurveyList
                 site={site.data}
                 language={language}
                 reportUrl={reportUrl(about)}
                 onLoad={onLoad}
+                onMeasure={(photo) =>
+                  void measure.mutateAsync(photo).then(
+                    (file) => onMeasure(file, photo),
+                    () => undefined,
+                  )
+                }
                 onWithdraw={(surveyId, undo) => withdraw.mutate({ about, surveyId, undo })}
                 onSend={() => send.mutate()}
+                onAsk={about.startsWith('gauge ') ? () => ask.mutate() : null}
                 isSent={send.isSuccess}
               />
             )}
@@ -96,12 +109,4 @@ export function SiteScreen({ about, back }: { about: string; back: string }) {
       </main>
     </WordsProvider>
   )
-}
-
-async function base64Of(file: File): Promise<string> {
-  const bytes = new Uint8Array(await file.arrayBuffer())
-  let text = ''
-  for (let from = 0; from < bytes.length; from += 32_768)
-    text += String.fromCharCode(...bytes.subarray(from, from + 32_768))
-  return btoa(text)
 }

@@ -6,6 +6,8 @@ export const myWordsEn = {
   loading: 'Opening your gauge…',
   greeting: 'Hello, {name}',
   stale: 'No signal. You can go on: reports are kept on this phone.',
+  retry: 'Try again',
+  siteAsked: 'Your network asks for a new look at the place of your gauge. It takes ten minutes.',
   noGauge: 'Open this page by the link that you got from your network.',
   chooseGauge: 'Which gauge?',
   signIn: 'Ask for a sign-in link',
@@ -145,6 +147,7 @@ export const myWordsEn = {
   },
   options: {
     drills: 'Practise reading: ten minutes with drawn gauges',
+    site: 'The place of my gauge: draw it, photograph it',
     language: 'Language',
     unit: 'Amounts in',
     units: { in: 'inches', mm: 'millimetres' },
@@ -182,6 +185,8 @@ export const myWordsEs: MyWords = {
   loading: 'Abriendo su pluviómetro…',
   greeting: 'Hola, {name}',
   stale: 'Sin señal. Puede seguir: los informes se guardan en este teléfono.',
+  retry: 'Probar otra vez',
+  siteAsked: 'Su red pide mirar otra vez el lugar de su pluviómetro. Son diez minutos.',
   noGauge: 'Abra esta página con el enlace que recibió de su red.',
   chooseGauge: '¿Qué pluviómetro?',
   signIn: 'Pedir un enlace para entrar',
@@ -324,6 +329,7 @@ export const myWordsEs: MyWords = {
   },
   options: {
     drills: 'Practicar la lectura: diez minutos con pluviómetros dibujados',
+    site: 'El lugar de mi pluviómetro: dibujarlo, fotografiarlo',
     language: 'Idioma',
     unit: 'Cantidades en',
     units: { in: 'pulgadas', mm: 'milímetros' },

@@ -51,7 +51,9 @@ const en = {
     save: 'Save',
     saved: 'Saved.',
     yard: 'Your yard',
-    yardIntro: 'Draw what stands around. It can be rough: the people of the network will look at it with you.',
+    yardIntro:
+      'Draw what stands around, or send photos from where the gauge could stand, taken at knee height. It can be rough: the people of the network will look at it with you.',
+    photosSent: 'Photos with the network: {count}',
     drills: 'Practise reading a gauge',
     withdraw: 'Take the offer back',
     withdrawSure: 'Take your offer back? Everything you wrote and drew is erased at once.',
@@ -114,7 +116,9 @@ const es: typeof en = {
     save: 'Guardar',
     saved: 'Guardado.',
     yard: 'Su patio',
-    yardIntro: 'Dibuje lo que hay alrededor. Puede ser aproximado: la gente de la red lo mirará con usted.',
+    yardIntro:
+      'Dibuje lo que hay alrededor, o envíe fotos desde donde podría estar el pluviómetro, hechas a la altura de la rodilla. Puede ser aproximado: la gente de la red lo mirará con usted.',
+    photosSent: 'Fotos que tiene la red: {count}',
     drills: 'Practicar la lectura',
     withdraw: 'Retirar el ofrecimiento',
     withdrawSure: '¿Retirar su ofrecimiento? Todo lo que escribió y dibujó se borra enseguida.',

@@ -1,8 +1,11 @@
 /** A stranger offers, draws the yard, practises; the coordinator answers, agrees, gives a gauge and takes back: in a real browser. */
 import { spawnSync } from 'node:child_process'
+import type { Holding } from '@gaugewright/contract'
 import type { Browser } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import { jpegWithExif } from './jpegWithExif.ts'
 import { desktop, openBrowser, phone, type Watched, watch } from './openBrowser.ts'
+import { silentGauges } from './openMy.ts'
 import { seriousFindings } from './seriousFindings.ts'
 import { type RunningDesk, startDesk, startWords } from './startDesk.ts'
 
@@ -91,6 +94,29 @@ describe('an offer', () => {
 })
 
 describe('observers', () => {
+  it('are written to from the list of those to thank, in words that fit the occasion, where the desk knows them', async () => {
+    const { occasions } = (await (await fetch(`${desk.url}/api/holding`)).json()) as Holding
+    const { code, text } = occasions[0]!
+    const person = { name: 'Wim Example', role: 'observer', mail: 'wim@home.example', gauges: [code] }
+    const headers = { 'content-type': 'application/json' }
+    expect((await fetch(`${desk.url}/api/people`, { method: 'POST', headers, body: JSON.stringify(person) })).ok).toBe(
+      true,
+    )
+    const page = await open('/people', { ...desktop, colorScheme: 'dark' })
+    await page.getByText(/^To thank/).click()
+    const row = page.getByTestId('thanks').getByRole('listitem').filter({ hasText: text })
+    await row.getByRole('button', { name: 'Write a letter' }).click()
+    await expect.poll(() => page.getByRole('textbox', { name: 'Text' }).inputValue()).toContain(text)
+    expect(await page.getByRole('textbox', { name: 'Text' }).inputValue()).toContain('Hello Wim Example')
+    await page
+      .getByText(/Mail is not set up|mail/i)
+      .first()
+      .waitFor()
+    expect(await seriousFindings(page)).toEqual([])
+    await page.keyboard.press('Escape')
+    await page.getByTestId('thanks').waitFor()
+  })
+
   it.each([
     ['a desk, light', { ...desktop, colorScheme: 'light' as const }],
     ['a phone, dark', { ...phone, colorScheme: 'dark' as const }],
@@ -175,6 +201,70 @@ describe('a site', () => {
         .waitFor()
     },
   )
+})
+
+describe('a photo at the site', () => {
+  it.each([
+    [
+      'a desk, light, the photo upright',
+      { ...desktop, colorScheme: 'light' as const },
+      { gauge: 0, widthPx: 240, heightPx: 320 },
+    ],
+    [
+      'a phone, dark, the photo lying',
+      { ...phone, colorScheme: 'dark' as const },
+      { gauge: 1, widthPx: 320, heightPx: 240 },
+    ],
+  ])('is measured, kept without its place, opened again and measured again: %s', async (_, options, size) => {
+    const code = (await silentGauges(desk.url))[size.gauge]!
+    const page = await open(`/gauges/${code}/site`, options)
+    const middle = { xPx: size.widthPx / 2, yPx: size.heightPx / 2 }
+    const mark = async (name: string, xPx: number, yPx: number) => {
+      await page.getByRole('radio', { name: new RegExp(`^${name}( on the ground)?( ✓)?$`) }).check({ force: true })
+      const at = await page.getByRole('application', { name: /Photo to measure in/ }).evaluate(
+        (svg: SVGSVGElement, [x, y]) => {
+          svg.scrollIntoView({ block: 'center' })
+          const { x: left, y: top } = new DOMPoint(x, y).matrixTransform(svg.getScreenCTM()!)
+          return { left, top }
+        },
+        [xPx, yPx] as const,
+      )
+      await page.mouse.click(at.left, at.top)
+    }
+    const markAll = async () => {
+      await mark('Top', middle.xPx, middle.yPx - 100)
+      await mark('Foot', middle.xPx, middle.yPx + 30)
+      await mark('Horizon', middle.xPx, middle.yPx)
+      await page.getByLabel(/Height of the camera/).fill('1')
+      const told = await page.getByTestId('photo-result').textContent()
+      const [angleDeg, , distanceM] = [...told!.matchAll(/[\d.]+/g)].map(Number)
+      return { angleDeg, distanceM }
+    }
+    await page.getByRole('radio', { name: 'From a photo' }).check({ force: true })
+    const buffer = await jpegWithExif(page, { ...size, equivalentMm: 26 })
+    await page.getByLabel('Take or choose a photo').setInputFiles({ name: 'yard.jpg', mimeType: 'image/jpeg', buffer })
+    await page.getByText(/focal length: 26 mm/).waitFor()
+    // CIPA DCG-001: the equivalent has the diagonal angle of view on 36 mm x 24 mm, so here f = 26 / 43.27 of the diagonal.
+    const focalPx = (26 / Math.hypot(36, 24)) * Math.hypot(size.widthPx, size.heightPx)
+    const angleDeg = (Math.atan(100 / focalPx) * 180) / Math.PI
+    const first = await markAll()
+    expect(Math.abs(first.angleDeg! - angleDeg)).toBeLessThan(0.6)
+    expect(await seriousFindings(page)).toEqual([])
+    expect(await isTooWide()).toBe(false)
+    await page.getByLabel(/Keep the photo with the survey/).check()
+    await page.getByText('Photos that go with it: 1').waitFor()
+    await page.getByRole('button', { name: 'Save the survey' }).click()
+    const kept = page.getByRole('button', { name: 'Measure in photo 1' })
+    await kept.waitFor()
+    const source = (await kept.locator('img').getAttribute('src'))!
+    const bytes = Buffer.from(await (await fetch(`${desk.url}${source}`)).arrayBuffer()).toString('latin1')
+    expect(bytes).not.toContain('Exif')
+    expect(bytes).not.toContain('Inventedphone')
+    await page.reload()
+    await kept.click()
+    await page.getByText(/focal length: 26 mm/).waitFor()
+    expect(Math.abs((await markAll()).angleDeg! - angleDeg)).toBeLessThan(0.6)
+  })
 })
 
 describe('a sitting of drills', () => {

@@ -1,9 +1,14 @@
-/** A survey into the journal, whoever may save it: the plan sound, its photos drawn anew without where they were taken. */
-import type { SaveSurveyAsk } from '@gaugewright/contract'
+/**
+ * A survey into the journal, whoever may save it: the plan sound, its photos drawn anew without where they were taken.
+ * Photos may come alone, before anybody has drawn the yard.
+ */
+import type { SaveSurveyAsk, SurveyPhoto } from '@gaugewright/contract'
 import { checkYard } from '@gaugewright/science'
+import type { CleanPhoto } from '../../ports/photos.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { type Answer, answered, refused } from '../answer.ts'
 import { newEntry } from '../people/writeEntry.ts'
+import { isDrawn } from './isDrawn.ts'
 import { yardProblem } from './yardProblem.ts'
 
 export async function appendSurvey(
@@ -16,11 +21,12 @@ export async function appendSurvey(
     if (known.about === about && known.kind === 'survey') return answered({ isNew: false })
     return refused('SURVEY_ID_TAKEN', `the id "${ask.id}"`, 'Save the survey with a fresh id.')
   }
-  const problem = yardProblem(ask.plan, checkYard(ask.plan))
+  const isPhotosAlone = ask.photos.length > 0 && !isDrawn(ask.plan)
+  const problem = isPhotosAlone ? null : yardProblem(ask.plan, checkYard(ask.plan))
   if (problem !== null) return problem
-  const photos: string[] = []
-  for (const [index, base64] of ask.photosBase64.entries()) {
-    const photo = await ports.redrawPhoto(Buffer.from(base64, 'base64'))
+  const clean: (CleanPhoto & Pick<SurveyPhoto, 'equivalentMm'>)[] = []
+  for (const [index, { imageBase64, equivalentMm }] of ask.photos.entries()) {
+    const photo = await ports.redrawPhoto(Buffer.from(imageBase64, 'base64'))
     if (photo === null) {
       return refused(
         'PHOTO_UNREADABLE',
@@ -28,12 +34,30 @@ export async function appendSurvey(
         'Send a JPEG, PNG or WebP of at most 3 MB; the plan itself counts without it.',
       )
     }
-    const nowUtc = ports.clock.nowUtc()
-    const stored = await ports.photos.add({ ...photo, networkId, reportId: ask.id, receivedAtUtc: nowUtc, by })
-    photos.push(stored.sha256)
+    clean.push({ ...photo, equivalentMm })
   }
+  const photos = await keepPhotos(ports, { networkId, reportId: ask.id, by }, clean)
   const { surveyedOn, note, plan } = ask
   const body = { surveyedOn, note, plan, photos }
   await ports.journal.append([newEntry(ports, networkId, about, 'survey', body, { by, id: ask.id })])
   return answered({ isNew: true })
+}
+
+/** All of them, or none: a photo that no survey speaks of would outlive its person. */
+async function keepPhotos(
+  ports: Pick<Ports, 'photos' | 'clock'>,
+  place: { networkId: string; reportId: string; by: string },
+  clean: readonly (CleanPhoto & Pick<SurveyPhoto, 'equivalentMm'>)[],
+): Promise<SurveyPhoto[]> {
+  const kept: SurveyPhoto[] = []
+  try {
+    for (const { equivalentMm, ...photo } of clean) {
+      const { sha256 } = await ports.photos.add({ ...photo, ...place, receivedAtUtc: ports.clock.nowUtc() })
+      kept.push({ sha256, equivalentMm })
+    }
+  } catch (error) {
+    await ports.photos.erase(place.networkId, place.reportId)
+    throw error
+  }
+  return kept
 }

@@ -47,7 +47,7 @@ export function addSiteCommand(program: Command, world: World): void {
       answerWith(
         world,
         command,
-        async (ports) => readSite(ports, askFrom(readSiteAskSchema, { about: `gauge ${gauge}` })),
+        async (ports) => readSite(ports, { ...askFrom(readSiteAskSchema, { about: `gauge ${gauge}` }), actor }),
         printSite,
       ),
     )
@@ -118,7 +118,11 @@ export function addSiteCommand(program: Command, world: World): void {
         world,
         command,
         async (ports) =>
-          askSurvey(ports, askFrom(askSurveyAskSchema, { about: `gauge ${gauge}`, why }), atTheCommandLine),
+          askSurvey(
+            ports,
+            { ...askFrom(askSurveyAskSchema, { about: `gauge ${gauge}`, why }), actor },
+            atTheCommandLine,
+          ),
         printSite,
       ),
     )

@@ -9,6 +9,9 @@ import { readAsk, replyWith } from '../reply.ts'
 export function askSurveyRoute(app: FastifyInstance, ports: Ports): void {
   app.post(routes.askSurvey.path, { config: { access: 'colleague', audit: false } }, async (request, reply) => {
     const ask = readAsk(askSurveyAskSchema, request.body)
-    return replyWith(reply, ask.ok ? await askSurvey(ports, ask.value, doerFrom(actorOf(request))) : ask)
+    return replyWith(
+      reply,
+      ask.ok ? await askSurvey(ports, { ...ask.value, actor: actorOf(request) }, doerFrom(actorOf(request))) : ask,
+    )
   })
 }

@@ -4,8 +4,8 @@
  */
 import { type FileUrgent, type Photo, routes } from '@gaugewright/contract'
 import { askDesk } from '../askDesk.ts'
+import { base64Of } from '../photos/base64Of.ts'
 import { ProblemError } from '../problemError.ts'
-import { base64Of } from './base64Of.ts'
 import type { KeptUrgent } from './keptUrgent.ts'
 import { meaningOf, sendingOrder } from './sendingOrder.ts'
 import { changeUrgent, keptUrgent, photoReceived } from './urgentStore.ts'

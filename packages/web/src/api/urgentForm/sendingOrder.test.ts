@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { base64Of } from './base64Of.ts'
+import { base64Of } from '../photos/base64Of.ts'
 import { filingNaming } from './filingNaming.ts'
 import type { KeptUrgent } from './keptUrgent.ts'
 import { meaningOf, sendingOrder } from './sendingOrder.ts'

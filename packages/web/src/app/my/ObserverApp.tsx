@@ -12,12 +12,13 @@ const UrgentFormPage = lazy(async () => {
   return { default: page }
 })
 
+const MySite = lazy(async () => ({ default: (await import('./MySite.tsx')).MySite }))
 const MyDrills = lazy(async () => ({ default: (await import('./MyDrills.tsx')).MyDrills }))
 
-/** The observer's page, drills behind `#drills`, and the form for what cannot wait, which stands behind `#urgent`. */
+/** The observer's page; behind `#drills` the drills, behind `#site` the own site, behind `#urgent` what cannot wait. */
 export function ObserverApp() {
   const [isUrgent, setUrgent] = useState(() => isFormHash(location.hash))
-  const [isDrilling, setDrilling] = useState(() => location.hash === '#drills')
+  const [hash, setHash] = useState(() => location.hash)
   const [chosenUnit] = useStored('gaugewright.my.unit', '')
   const [chosenLanguage] = useStored('gaugewright.my.language', '')
   const gauge = new URLSearchParams(location.search).get('gauge') ?? ''
@@ -25,7 +26,7 @@ export function ObserverApp() {
   useEffect(() => {
     const follow = () => {
       setUrgent(isFormHash(location.hash))
-      setDrilling(location.hash === '#drills')
+      setHash(location.hash)
     }
     addEventListener('hashchange', follow)
     addEventListener('popstate', follow)
@@ -45,11 +46,16 @@ export function ObserverApp() {
       </Suspense>
     )
   }
-  if (isDrilling) {
+  if (hash === '#drills' || hash === '#site') {
     const language = (chosenLanguage || navigator.language).startsWith('es') ? 'es' : 'en'
+    const unit = chosenUnit === 'mm' ? 'mm' : 'in'
     return (
       <Suspense fallback={<p role="status">{words.loading}</p>}>
-        <MyDrills language={language} unit={chosenUnit === 'mm' ? 'mm' : 'in'} />
+        {hash === '#site' ? (
+          <MySite gauge={gauge} homeHref="#" language={language} unit={unit} />
+        ) : (
+          <MyDrills language={language} unit={unit} />
+        )}
       </Suspense>
     )
   }

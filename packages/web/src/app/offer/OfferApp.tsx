@@ -3,6 +3,7 @@ import { lengthUnitOf } from '@gaugewright/drawings'
 import { lazy, Suspense, useEffect, useState } from 'react'
 import { saveMySitting } from '../../api/drills.ts'
 import { askMyOffer, askOfferPage, saveMyYard } from '../../api/offer.ts'
+import { photosToSend } from '../../api/photos/surveyPhotos.ts'
 import { problemFrom } from '../../api/problemError.ts'
 import { MyOfferView } from '../../features/offer/MyOfferView.tsx'
 import { OfferForm } from '../../features/offer/OfferForm.tsx'
@@ -117,10 +118,10 @@ export function OfferApp() {
                 siteKey="my offer"
                 saved={mine.plan}
                 today={new Date().toISOString().slice(0, 10)}
-                mayKeepPhotos={false}
-                onSave={async ({ plan, note }) => {
+                onSave={async ({ plan, note, photos }) => {
                   try {
-                    setMine(await saveMyYard({ secret, id: crypto.randomUUID(), plan, note }))
+                    const sent = await photosToSend(photos)
+                    setMine(await saveMyYard({ secret, id: crypto.randomUUID(), plan, note, photos: sent }))
                     return true
                   } catch (error) {
                     const { seen, advice } = problemFrom(error)

@@ -1,5 +1,5 @@
 /** Who is going quiet and whom to thank, with words to send; each answered with one press, and taken back with another. */
-import type { OccasionRow, QuietRow } from '@gaugewright/contract'
+import type { LetterStep, OccasionRow, QuietRow } from '@gaugewright/contract'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { type ReactNode, useState } from 'react'
 import { answerOccasion, holdingQuery, networkLetterUrl } from '../../api/holding.ts'
@@ -12,7 +12,17 @@ import { useWords } from '../../words/WordsContext.tsx'
 import { DayStrip } from './DayStrip.tsx'
 import styles from './Holding.module.css'
 
-export function HoldingLists({ onGo }: { onGo: (code: string) => void }) {
+/** A letter to write on a row; `onSent` when it is in the outbox. */
+export interface LetterAsked {
+  about: string
+  step: LetterStep
+  occasion?: string
+  onSent: () => void
+}
+
+type Props = { onGo: (code: string) => void; onWrite: (letter: LetterAsked) => void }
+
+export function HoldingLists({ onGo, onWrite }: Props) {
   const { words, format, language } = useWords()
   const own = holdingWords[language]
   const client = useQueryClient()
@@ -29,9 +39,15 @@ export function HoldingLists({ onGo }: { onGo: (code: string) => void }) {
     ) : (
       <p role="status">{words.loading}</p>
     )
-  const acts = (row: QuietRow | OccasionRow) => (
-    <Acts text={row.text} onAnswer={(how) => answer.mutate({ code: row.code, key: row.key, how })} />
-  )
+  const acts = (row: QuietRow | OccasionRow) => {
+    const onAnswer = (how: 'sent' | 'not now') => answer.mutate({ code: row.code, key: row.key, how })
+    const letter = 'kind' in row ? { step: 'thanks' as const, occasion: row.text } : { step: 'missed' as const }
+    const write = (personId: string) =>
+      onWrite({ about: `person ${personId}`, ...letter, onSent: () => onAnswer('sent') })
+    return (
+      <Acts text={row.text} onAnswer={onAnswer} onWrite={row.personId === null ? null : () => write(row.personId!)} />
+    )
+  }
   return (
     <div className={styles.lists}>
       {error ? <Notice problem={problemFrom(error)} /> : null}
@@ -121,12 +137,20 @@ function Row({
   )
 }
 
-function Acts({ text, onAnswer }: { text: string; onAnswer: (how: 'sent' | 'not now') => void }) {
-  const { language } = useWords()
+type ActsProps = {
+  text: string
+  onAnswer: (how: 'sent' | 'not now') => void
+  /** Null where the desk knows no person to write to. */
+  onWrite: (() => void) | null
+}
+
+function Acts({ text, onAnswer, onWrite }: ActsProps) {
+  const { words, language } = useWords()
   const own = holdingWords[language]
   const [isCopied, setCopied] = useState(false)
   return (
     <div className={styles.acts}>
+      {onWrite === null ? null : <Button onClick={onWrite}>{words.people.write}</Button>}
       <Button onClick={() => void navigator.clipboard.writeText(text).then(() => setCopied(true))}>
         {isCopied ? own.copied : own.copy}
       </Button>

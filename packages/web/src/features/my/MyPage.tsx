@@ -80,6 +80,11 @@ export function MyPage({ gauge, onPhone, reports, renewed, unit, language, words
         {mustSignIn ? <SignInCard words={words} /> : null}
         {tab === 'report' ? (
           <>
+            {gauge.siteDue === 'asked' ? (
+              <p className={styles.hint}>
+                <a href="#site">{words.siteAsked}</a>
+              </p>
+            ) : null}
             <ReportForm
               gauge={gauge}
               known={known}

@@ -28,6 +28,9 @@ export function OptionsTab({ unit, language, words, waiting, theme, onUnit, onLa
       <p>
         <a href="#drills">{own.drills}</a>
       </p>
+      <p>
+        <a href="#site">{own.site}</a>
+      </p>
       <Choice
         label={own.language}
         value={language}

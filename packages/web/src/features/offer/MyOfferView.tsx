@@ -5,6 +5,7 @@ import { changeMyOffer, withdrawMyOffer } from '../../api/offer.ts'
 import { problemFrom } from '../../api/problemError.ts'
 import { Button } from '../../ui/Button.tsx'
 import { Dialog } from '../../ui/Dialog.tsx'
+import { fill } from '../../words/fill.ts'
 import { offerWords } from '../../words/offerWords.ts'
 import styles from './Offer.module.css'
 import { missingIn, OfferFields } from './OfferFields.tsx'
@@ -64,6 +65,7 @@ export function MyOfferView({ mine, secret, language, onMine, onGone, yard, dril
       <section aria-label={own.yard}>
         <h2>{own.yard}</h2>
         <p className={styles.soft}>{own.yardIntro}</p>
+        {mine.photoCount === 0 ? null : <p role="status">{fill(own.photosSent, { count: String(mine.photoCount) })}</p>}
         {yard}
       </section>
       <details>

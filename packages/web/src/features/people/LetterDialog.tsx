@@ -15,17 +15,22 @@ import { usePersonAct } from './usePerson.ts'
 export function LetterDialog({
   about,
   step: first,
+  occasion,
   onClose,
+  onSent,
 }: {
   about: string
   step: LetterStep
+  /** What the letter is about, where that is known already. */
+  occasion?: string
   onClose: () => void
+  onSent?: () => void
 }) {
   const { words } = useWords()
   const own = words.people
   const [step, setStep] = useState<LetterStep>(first)
   const [id, setId] = useState(() => crypto.randomUUID())
-  const preview = useQuery(previewQuery(about, step))
+  const preview = useQuery(previewQuery(about, step, occasion))
   const [subject, setSubject] = useState('')
   const [text, setText] = useState('')
   const [isCopied, setIsCopied] = useState(false)
@@ -44,7 +49,15 @@ export function LetterDialog({
         className={styles.form}
         onSubmit={(event) => {
           event.preventDefault()
-          send.mutate({ about, step, id, subject, text }, { onSuccess: onClose })
+          send.mutate(
+            { about, step, id, subject, text },
+            {
+              onSuccess: () => {
+                onSent?.()
+                onClose()
+              },
+            },
+          )
         }}
       >
         <label>

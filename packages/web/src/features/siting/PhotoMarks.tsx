@@ -27,9 +27,10 @@ export function PhotoMarks({ photo, marks, asked, onMarks, language }: Props) {
   const { widthPx, heightPx, url } = photo
   const size = widthPx / 40
   const place = (event: PointerEvent<SVGSVGElement>) => {
-    const box = event.currentTarget.getBoundingClientRect()
-    const xPx = ((event.clientX - box.left) / box.width) * widthPx
-    const yPx = ((event.clientY - box.top) / box.height) * heightPx
+    // By the drawing's own scale: a tall photo is fitted into the screen and leaves room at its sides.
+    const toPhoto = event.currentTarget.getScreenCTM()?.inverse()
+    if (toPhoto === undefined) return
+    const { x: xPx, y: yPx } = new DOMPoint(event.clientX, event.clientY).matrixTransform(toPhoto)
     onMarks({ ...marks, [mark]: inside({ xPx, yPx }, photo) })
   }
   const next = () => {

@@ -3,14 +3,14 @@
  * is read, what it says of its place is not.
  */
 import { degrees, type LengthUnit, lengthText, told } from '@gaugewright/drawings'
-import { type Focal, type PhotoAngles, type PhotoPoint, photoAngles } from '@gaugewright/science'
-import exifr from 'exifr'
+import type { PhotoPoint } from '@gaugewright/science'
 import { type ChangeEvent, useEffect, useState } from 'react'
 import { Button } from '../../ui/Button.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
 import { LengthField } from './LengthField.tsx'
-import type { Opened } from './openedPhoto.ts'
+import { type Opened, openPhoto } from './openedPhoto.ts'
 import { type MarkName, PhotoMarks } from './PhotoMarks.tsx'
+import { focalOf, measure } from './photoMeasure.ts'
 import { freshId, rectangle, round } from './planItems.ts'
 import styles from './SitePage.module.css'
 import type { EditedPlan } from './usePlan.ts'
@@ -19,16 +19,18 @@ type Props = {
   edited: EditedPlan
   language: 'en' | 'es'
   unit: LengthUnit
-  /** Absent where photos cannot be kept. */
-  kept?: { files: readonly File[]; onKeep: (file: File, keep: boolean) => void }
+  photo: Opened | null
+  onPhoto: (photo: Opened | null) => void
+  /** Those that go with the survey when it is saved. */
+  kept: readonly Opened[]
+  onKeep: (photo: Opened, keep: boolean) => void
 }
 
 const SEEN_WIDTH_DEG = 20
 
-export function PhotoPart({ edited, language, unit, kept }: Props) {
+export function PhotoPart({ edited, language, unit, photo, onPhoto, kept, onKeep }: Props) {
   const words = sitingWords[language].photo
   const number = sitingWords[language].number
-  const [photo, setPhoto] = useState<Opened | null>(null)
   const [isBad, setIsBad] = useState(false)
   const [marks, setMarks] = useState<Partial<Record<MarkName, PhotoPoint>>>({})
   const [typedMm, setTypedMm] = useState<number | null>(null)
@@ -37,7 +39,11 @@ export function PhotoPart({ edited, language, unit, kept }: Props) {
   const [cameraM, setCameraM] = useState(edited.plan.gauge?.rimM ?? 0.6)
   const [bearingDeg, setBearingDeg] = useState<number | null>(null)
   const [measuredM, setMeasuredM] = useState<number | null>(null)
-  useEffect(() => () => void (photo !== null && URL.revokeObjectURL(photo.url)), [photo])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: marks belong to their photo
+  useEffect(() => {
+    setMarks({})
+    setTypedMm(null)
+  }, [photo])
 
   const open = async (event: ChangeEvent<HTMLInputElement>) => {
     const file = event.target.files?.[0]
@@ -46,9 +52,7 @@ export function PhotoPart({ edited, language, unit, kept }: Props) {
     const opened = await openPhoto(file)
     setIsBad(opened === null)
     if (opened === null) return
-    setPhoto(opened)
-    setMarks({})
-    setTypedMm(null)
+    onPhoto(opened)
   }
   const mm = photo?.equivalentMm ?? typedMm
   const focal = focalOf(mm, marks, lengthM, lengthAwayM)
@@ -160,14 +164,14 @@ export function PhotoPart({ edited, language, unit, kept }: Props) {
             <Button look="primary" disabled={bearingDeg === null || distanceM === null || topM === null} onClick={add}>
               {words.add}
             </Button>
-            <Button onClick={() => setPhoto(null)}>{words.clear}</Button>
+            <Button onClick={() => onPhoto(null)}>{words.clear}</Button>
           </div>
-          {kept === undefined ? null : (
+          {photo.keptAs !== null ? null : (
             <label className={styles.check}>
               <input
                 type="checkbox"
-                checked={kept.files.includes(photo.file)}
-                onChange={(event) => kept.onKeep(photo.file, event.target.checked)}
+                checked={kept.includes(photo)}
+                onChange={(event) => onKeep(photo, event.target.checked)}
               />
               {words.keep}
             </label>
@@ -176,50 +180,4 @@ export function PhotoPart({ edited, language, unit, kept }: Props) {
       )}
     </div>
   )
-}
-
-function focalOf(
-  mm: number | null,
-  { a, b }: Partial<Record<MarkName, PhotoPoint>>,
-  lengthM: number | null,
-  distanceM: number | null,
-): Focal | null {
-  if (mm !== null) return mm > 0 ? { from: 'equivalent', mm } : null
-  if (a === undefined || b === undefined || !lengthM || !distanceM || lengthM < 0 || distanceM < 0) return null
-  return Math.hypot(a.xPx - b.xPx, a.yPx - b.yPx) < 2 ? null : { from: 'length', a, b, lengthM, distanceM }
-}
-
-function measure(
-  { widthPx, heightPx }: Opened,
-  focal: Focal,
-  { top, foot, horizon, horizon2 }: Partial<Record<MarkName, PhotoPoint>>,
-  cameraM: number,
-): PhotoAngles | null {
-  const points = [horizon, horizon2].filter((one) => one !== undefined)
-  const isOne = points.length === 2 && Math.hypot(points[0]!.xPx - points[1]!.xPx, points[0]!.yPx - points[1]!.yPx) < 2
-  if (top === undefined || !(cameraM > 0)) return null
-  return photoAngles({
-    widthPx,
-    heightPx,
-    focal,
-    top,
-    foot: foot ?? null,
-    horizon: isOne ? points.slice(0, 1) : points,
-    cameraM,
-  })
-}
-
-async function openPhoto(file: File): Promise<Opened | null> {
-  const url = URL.createObjectURL(file)
-  try {
-    const image = await createImageBitmap(file)
-    const { width: widthPx, height: heightPx } = image
-    image.close()
-    const tags = await exifr.parse(file, { pick: ['FocalLengthIn35mmFormat'] }).catch(() => undefined)
-    const mm = Number((tags as { FocalLengthIn35mmFormat?: unknown } | undefined)?.FocalLengthIn35mmFormat)
-    return { file, url, widthPx, heightPx, equivalentMm: mm > 0 ? mm : null }
-  } catch {
-    URL.revokeObjectURL(url)
-    return null
-  }
 }

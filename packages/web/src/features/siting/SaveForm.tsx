@@ -1,5 +1,7 @@
+import { told } from '@gaugewright/drawings'
 import type { YardPlan } from '@gaugewright/science'
 import { type FormEvent, useState } from 'react'
+import type { PhotoToKeep } from '../../api/photos/surveyPhotos.ts'
 import { Button } from '../../ui/Button.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
 import styles from './SitePage.module.css'
@@ -8,7 +10,7 @@ export interface SaveAsk {
   surveyedOn: string
   note: string
   plan: YardPlan
-  photos: readonly File[]
+  photos: readonly PhotoToKeep[]
 }
 
 type Props = {
@@ -21,7 +23,7 @@ type Props = {
   onSave: (ask: Pick<SaveAsk, 'surveyedOn' | 'note'>) => Promise<boolean>
 }
 
-export function SaveForm({ language, today, isReady, isChanged, onDiscard, onSave }: Props) {
+export function SaveForm({ language, today, isReady, isChanged, photoCount, onDiscard, onSave }: Props) {
   const words = sitingWords[language].save
   const [surveyedOn, setDay] = useState(today)
   const [note, setNote] = useState('')
@@ -44,6 +46,7 @@ export function SaveForm({ language, today, isReady, isChanged, onDiscard, onSav
         {words.note}
         <textarea value={note} maxLength={2000} rows={2} onChange={(event) => setNote(event.target.value)} />
       </label>
+      {photoCount === 0 ? null : <p>{told(words.photos, { count: String(photoCount) })}</p>}
       <div className={styles.acts}>
         <Button type="submit" look="primary" disabled={!isReady || state === 'saving'}>
           {words.button}

@@ -2,9 +2,10 @@
  * One site: the yard as a plan, drawn, typed or measured from photos; the gauge on it; what follows; the best spot. Works
  * for the desk and for a candidate alike: what is saved, and where, is told by props.
  */
+import { photoLimits, type SurveyPhoto } from '@gaugewright/contract'
 import { faultText, type LengthUnit, obstacleName, siteWords, told } from '@gaugewright/drawings'
 import { checkYard, type HazardKind, hazardKinds, type ObstacleKind, type YardPlan } from '@gaugewright/science'
-import { type ReactNode, useEffect, useState } from 'react'
+import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { Button } from '../../ui/Button.tsx'
 import { Choice } from '../../ui/Choice.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
@@ -12,6 +13,7 @@ import { BestSpotPart } from './BestSpotPart.tsx'
 import { Findings } from './Findings.tsx'
 import { ItemForm } from './ItemForm.tsx'
 import { LengthField } from './LengthField.tsx'
+import { type Opened, openPhoto } from './openedPhoto.ts'
 import { PhotoPart } from './PhotoPart.tsx'
 import { PlanCanvas } from './PlanCanvas.tsx'
 import { type Chosen, emptyPlan, freshId, middleOf, plainLot, usualObstacle, withHazard } from './planItems.ts'
@@ -30,37 +32,35 @@ export type SitePageProps = {
   saved: YardPlan | null
   today: string
   onSave: (ask: SaveAsk) => Promise<boolean>
-  mayKeepPhotos: boolean
-  /** Surveys before this one, and what can be done with them; `onLoad` puts one on the plan. */
-  history?: (onLoad: (plan: YardPlan) => void) => ReactNode
+  /** Surveys before this one, and what can be done with them. */
+  history?: (acts: HistoryActs) => ReactNode
   problem?: ReactNode
+}
+
+export interface HistoryActs {
+  /** Puts a plan on the sheet. */
+  onLoad: (plan: YardPlan) => void
+  /** Opens a photo that the desk keeps, to measure in it. */
+  onMeasure: (photo: Blob, kept: SurveyPhoto) => void
 }
 
 type Part = 'draw' | 'type' | 'photo' | 'best'
 const drawTools = ['outline', 'house', 'tree', 'fence', 'hedge', 'shed', 'wall', 'pole', 'other'] as const
 
-export function SitePage({
-  name,
-  language,
-  unit,
-  siteKey,
-  saved,
-  today,
-  onSave,
-  mayKeepPhotos,
-  history,
-  problem,
-}: SitePageProps) {
+export function SitePage({ name, language, unit, siteKey, saved, today, onSave, history, problem }: SitePageProps) {
   const words = sitingWords[language]
   const shared = siteWords[language]
   const edited = usePlan(siteKey, saved)
   const { plan } = edited
   const [part, setPart] = useState<Part>('draw')
+  const partsAt = useRef<HTMLDivElement>(null)
   const [chosen, setChosen] = useState<Chosen>(null)
   const [tool, setTool] = useState<ObstacleKind | 'outline' | null>(null)
   const [isSnapping, setIsSnapping] = useState(true)
   const [ringHeightM, setRingHeightM] = useState(5)
-  const [photos, setPhotos] = useState<readonly File[]>([])
+  const [photo, setPhoto] = useState<Opened | null>(null)
+  const [photos, setPhotos] = useState<readonly Opened[]>([])
+  useEffect(() => () => void (photo !== null && URL.revokeObjectURL(photo.url)), [photo])
   const { search, find, clear } = useBestSpots(plan, plan.gauge?.rimM ?? 0.6)
   const faults = checkYard(plan)
   // An empty sheet is no mistake yet.
@@ -136,12 +136,17 @@ export function SitePage({
             </ul>
           </div>
         ) : null}
-        <Choice
-          label={words.partsLabel}
-          value={part}
-          options={(['draw', 'type', 'photo', 'best'] as const).map((value) => ({ value, label: words.parts[value] }))}
-          onChange={setPart}
-        />
+        <div ref={partsAt}>
+          <Choice
+            label={words.partsLabel}
+            value={part}
+            options={(['draw', 'type', 'photo', 'best'] as const).map((value) => ({
+              value,
+              label: words.parts[value],
+            }))}
+            onChange={setPart}
+          />
+        </div>
         {part === 'draw' ? (
           <div className={styles.part}>
             <div className={styles.tools}>
@@ -191,15 +196,15 @@ export function SitePage({
             edited={edited}
             language={language}
             unit={unit}
-            {...(mayKeepPhotos && {
-              kept: {
-                files: photos,
-                onKeep: (file, keep) =>
-                  setPhotos((all) =>
-                    keep ? [...all.filter((one) => one !== file), file].slice(-6) : all.filter((one) => one !== file),
-                  ),
-              },
-            })}
+            photo={photo}
+            onPhoto={setPhoto}
+            kept={photos}
+            onKeep={(one, keep) =>
+              setPhotos((all) => {
+                const others = all.filter((other) => other !== one)
+                return keep ? [...others, one].slice(-photoLimits.perReport) : others
+              })
+            }
           />
         ) : null}
         {part === 'best' ? (
@@ -260,7 +265,7 @@ export function SitePage({
         <SaveForm
           language={language}
           today={today}
-          isReady={wrong.length === 0 && plan.outline.length >= 3}
+          isReady={isEmpty ? photos.length > 0 : wrong.length === 0 && plan.outline.length >= 3}
           isChanged={edited.isChanged}
           photoCount={photos.length}
           onDiscard={() => edited.load(saved ?? emptyPlan)}
@@ -270,9 +275,17 @@ export function SitePage({
             return isSaved
           }}
         />
-        {history?.((old) => {
-          edited.load(old)
-          setChosen(null)
+        {history?.({
+          onLoad: (old) => {
+            edited.load(old)
+            setChosen(null)
+          },
+          onMeasure: (file, kept) =>
+            void openPhoto(file, kept).then((opened) => {
+              setPhoto(opened)
+              setPart('photo')
+              partsAt.current?.scrollIntoView({ block: 'start' })
+            }),
         })}
       </div>
     </div>

@@ -1,7 +1,8 @@
 /** Surveys of a site, newest first; each can be laid on the plan, taken back, put back. */
-import type { Site } from '@gaugewright/contract'
+import type { Site, SurveyPhoto } from '@gaugewright/contract'
 import { degrees, told } from '@gaugewright/drawings'
 import type { YardPlan } from '@gaugewright/science'
+import { photoPath } from '../../api/photos/surveyPhotos.ts'
 import { Button } from '../../ui/Button.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
 import styles from './SitePage.module.css'
@@ -11,18 +12,26 @@ type Props = {
   language: 'en' | 'es'
   reportUrl: string
   onLoad: (plan: YardPlan) => void
+  onMeasure: (photo: SurveyPhoto) => void
   onWithdraw: (surveyId: string, undo: boolean) => void
   onSend: (() => void) | null
+  /** Null where nobody can be asked for a new survey. */
+  onAsk: (() => void) | null
   isSent: boolean
 }
 
-export function SurveyList({ site, language, reportUrl, onLoad, onWithdraw, onSend, isSent }: Props) {
+export function SurveyList({ site, language, reportUrl, onLoad, onMeasure, onWithdraw, onSend, onAsk, isSent }: Props) {
   const words = sitingWords[language].history
   const day = new Intl.DateTimeFormat(language, { dateStyle: 'medium', timeZone: 'UTC' })
   return (
     <section className={styles.history} aria-label={words.title}>
       <h3>{words.title}</h3>
       {words.due[site.due] ? <p>▲ {words.due[site.due]}</p> : null}
+      {onAsk === null || site.due === 'asked' ? null : (
+        <div className={styles.acts}>
+          <Button onClick={onAsk}>{words.ask}</Button>
+        </div>
+      )}
       {site.surveys.length === 0 ? <p className={styles.soft}>{words.none}</p> : null}
       <ul>
         {site.surveys.map((survey) => (
@@ -30,17 +39,29 @@ export function SurveyList({ site, language, reportUrl, onLoad, onWithdraw, onSe
             <p>
               <strong>{day.format(new Date(`${survey.surveyedOn}T00:00:00Z`))}</strong>
               {survey.by ? ` · ${survey.by}` : ''} ·{' '}
-              {survey.exposure === null
-                ? words.noGauge
-                : `${told(words.class, { class: String(survey.exposure.class) })}, ${degrees(survey.exposure.worstDeg, language)}`}
+              {survey.plan.outline.length === 0
+                ? words.photosAlone
+                : survey.exposure === null
+                  ? words.noGauge
+                  : `${told(words.class, { class: String(survey.exposure.class) })}, ${degrees(survey.exposure.worstDeg, language)}`}
               {survey.isTakenBack ? ` · ${words.withdrawn}` : ''}
             </p>
             {survey.note ? <p className={styles.soft}>{survey.note}</p> : null}
-            {survey.photos.map((sha256) => (
-              <img key={sha256} className={styles.thumb} src={`/api/photos/${sha256}`} alt="" loading="lazy" />
+            {survey.photos.map((photo, index) => (
+              <button
+                key={photo.sha256}
+                type="button"
+                className={styles.photoButton}
+                aria-label={told(words.measure, { number: String(index + 1) })}
+                onClick={() => onMeasure(photo)}
+              >
+                <img className={styles.thumb} src={photoPath(photo.sha256)} alt="" loading="lazy" />
+              </button>
             ))}
             <div className={styles.acts}>
-              <Button onClick={() => onLoad(survey.plan)}>{words.load}</Button>
+              {survey.plan.outline.length === 0 ? null : (
+                <Button onClick={() => onLoad(survey.plan)}>{words.load}</Button>
+              )}
               <Button look="quiet" onClick={() => onWithdraw(survey.id, survey.isTakenBack)}>
                 {survey.isTakenBack ? words.restore : words.withdraw}
               </Button>

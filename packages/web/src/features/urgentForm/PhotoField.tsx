@@ -1,9 +1,9 @@
 import { photoLimits } from '@gaugewright/contract'
 import { type ChangeEvent, useId, useState } from 'react'
+import { redrawOnPhone } from '../../api/photos/redrawOnPhone.ts'
 import { fill } from '../../words/fill.ts'
 import { useFormInUse } from './FormContext.tsx'
 import styles from './form.module.css'
-import { redrawOnPhone } from './redrawOnPhone.ts'
 
 interface Props {
   count: number
