@@ -96,7 +96,7 @@ export function PhotoPart({ edited, language, unit, photo, onPhoto, kept, onKeep
       <p>{words.intro}</p>
       <label className={styles.file}>
         {words.choose}
-        <input type="file" accept="image/*" capture="environment" onChange={(event) => void open(event)} />
+        <input className={styles.fileInput} type="file" accept="image/*" onChange={(event) => void open(event)} />
       </label>
       {isBad ? (
         <p role="alert" className={styles.bad}>
