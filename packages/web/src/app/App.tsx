@@ -5,6 +5,7 @@ import { ProblemError } from '../api/problemError.ts'
 import { DrillTryScreen } from './DrillTryScreen.tsx'
 import { GaugesScreen } from './GaugesScreen.tsx'
 import { PeopleScreen } from './PeopleScreen.tsx'
+import { ScreenGuard } from './ScreenGuard.tsx'
 import { SettingsScreen } from './SettingsScreen.tsx'
 import { SignInGate } from './SignInGate.tsx'
 import { SignInScreen } from './SignInScreen.tsx'
@@ -46,32 +47,34 @@ export function App() {
         <Route>
           <SignInGate>
             <UrgentWatch />
-            <Switch>
-              <Route path="/urgent/:report?">
-                <UrgentScreen />
-              </Route>
-              <Route path="/gauges/:code/site">
-                {({ code }) => <SiteScreen about={`gauge ${code}`} back={`/gauges/${code}`} />}
-              </Route>
-              <Route path="/people/offers/:id/site">
-                {({ id }) => <SiteScreen about={`candidate ${id}`} back={`/people/offers/${id}`} />}
-              </Route>
-              <Route path="/gauges/:code?">
-                <GaugesScreen />
-              </Route>
-              <Route path="/people/drills/try">
-                <DrillTryScreen />
-              </Route>
-              <Route path="/people/*?">
-                <PeopleScreen />
-              </Route>
-              <Route path="/settings">
-                <SettingsScreen />
-              </Route>
-              <Route>
-                <TodayScreen />
-              </Route>
-            </Switch>
+            <ScreenGuard>
+              <Switch>
+                <Route path="/urgent/:report?">
+                  <UrgentScreen />
+                </Route>
+                <Route path="/gauges/:code/site">
+                  {({ code }) => <SiteScreen about={`gauge ${code}`} back={`/gauges/${code}`} />}
+                </Route>
+                <Route path="/people/offers/:id/site">
+                  {({ id }) => <SiteScreen about={`candidate ${id}`} back={`/people/offers/${id}`} />}
+                </Route>
+                <Route path="/gauges/:code?">
+                  <GaugesScreen />
+                </Route>
+                <Route path="/people/drills/try">
+                  <DrillTryScreen />
+                </Route>
+                <Route path="/people/*?">
+                  <PeopleScreen />
+                </Route>
+                <Route path="/settings">
+                  <SettingsScreen />
+                </Route>
+                <Route>
+                  <TodayScreen />
+                </Route>
+              </Switch>
+            </ScreenGuard>
           </SignInGate>
         </Route>
       </Switch>

@@ -93,6 +93,21 @@ describe('an offer', () => {
   })
 })
 
+describe('a screen that fails', () => {
+  it('says so, and the way to the others stays open', async () => {
+    watched = await watch(browser, desk.url, { ...desktop, colorScheme: 'light' })
+    const { page } = watched
+    await page.route('**/api/people/desk', (route) => route.fulfill({ json: { network: { language: 'en' } } }))
+    await page.goto(`${desk.url}/people`)
+    await page.getByRole('alert').getByText('SCREEN_FAILED').waitFor()
+    await page.getByRole('link', { name: 'Gauges' }).click()
+    await page.getByRole('heading', { level: 2 }).first().waitFor()
+    await page.unroute('**/api/people/desk')
+    // What the browser says of the failure is wanted here.
+    watched.troubles.length = 0
+  })
+})
+
 describe('observers', () => {
   it('are written to from the list of those to thank, in words that fit the occasion, where the desk knows them', async () => {
     const { occasions } = (await (await fetch(`${desk.url}/api/holding`)).json()) as Holding

@@ -6,6 +6,7 @@ import { photoLimits, type SurveyPhoto } from '@gaugewright/contract'
 import { faultText, type LengthUnit, obstacleName, siteWords, told } from '@gaugewright/drawings'
 import { checkYard, type HazardKind, hazardKinds, type ObstacleKind, type YardPlan } from '@gaugewright/science'
 import { type ReactNode, useEffect, useRef, useState } from 'react'
+import { flushSync } from 'react-dom'
 import { Button } from '../../ui/Button.tsx'
 import { Choice } from '../../ui/Choice.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
@@ -282,8 +283,10 @@ export function SitePage({ name, language, unit, siteKey, saved, today, onSave, 
           },
           onMeasure: (file, kept) =>
             void openPhoto(file, kept).then((opened) => {
-              setPhoto(opened)
-              setPart('photo')
+              flushSync(() => {
+                setPhoto(opened)
+                setPart('photo')
+              })
               partsAt.current?.scrollIntoView({ block: 'start' })
             }),
         })}

@@ -69,7 +69,7 @@ export function SurveyList({ site, language, reportUrl, onLoad, onMeasure, onWit
           </li>
         ))}
       </ul>
-      {site.surveys.some(({ isTakenBack }) => !isTakenBack) ? (
+      {site.surveys.some(({ isTakenBack, plan }) => !isTakenBack && plan.outline.length > 0) ? (
         <div className={styles.acts}>
           <a className={styles.linkButton} href={reportUrl} target="_blank" rel="noreferrer">
             {words.report}
