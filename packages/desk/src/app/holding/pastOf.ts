@@ -3,7 +3,7 @@ import { type AnswerState, type DailyTable, epochDayFromIso, isoFromEpochDay } f
 import type { Gauge, NetworkSettings } from '../../ports/ledger.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { historyTable } from '../model/historyTable.ts'
-import { runningDayOf } from '../people/todayOf.ts'
+import { closedDayOf } from '../people/todayOf.ts'
 
 export interface Past {
   gauges: readonly Gauge[]
@@ -22,7 +22,7 @@ export async function pastOf(
 ): Promise<Past | null> {
   const range = await ports.ledger.dayRange(network.id)
   if (range === null) return null
-  const over = Math.min(epochDayFromIso(runningDayOf(network, ports)) - 1, epochDayFromIso(range.lastDay))
+  const over = Math.min(epochDayFromIso(closedDayOf(network, ports)), epochDayFromIso(range.lastDay))
   const lastDay = Math.min(over, lastAsked ?? over)
   const firstDay = Math.max(epochDayFromIso(range.firstDay), lastDay - days + 1)
   if (firstDay > lastDay) return null

@@ -4,7 +4,7 @@ import { epochDayFromIso, isoFromEpochDay } from '@gaugewright/science'
 import type { NetworkSettings } from '../../ports/ledger.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { phonesOf } from '../access/phones.ts'
-import { runningDayOf } from './todayOf.ts'
+import { closedDayOf, runningDayOf } from './todayOf.ts'
 
 const LOOK_BACK_DAYS = 28
 
@@ -15,7 +15,8 @@ export async function observerRows(
   const running = epochDayFromIso(runningDayOf(network, ports))
   const range = await ports.ledger.dayRange(network.id)
   // Of the record: a desk that slept blames nobody.
-  const last = Math.min(running - 1, range === null ? running : epochDayFromIso(range.lastDay))
+  const closed = epochDayFromIso(closedDayOf(network, ports))
+  const last = range === null ? closed : Math.min(closed, epochDayFromIso(range.lastDay))
   const first = last - LOOK_BACK_DAYS + 1
   const [people, phones] = await Promise.all([ports.access.people(), phonesOf(ports)])
   const personOf = new Map(people.flatMap((person) => person.gauges.map((gauge) => [gauge, person] as const)))
