@@ -212,6 +212,7 @@ export {
   type Hazard,
   type HazardKind,
   hazardKinds,
+  isDrawn,
   type Obstacle,
   type ObstacleKind,
   type ObstacleShape,

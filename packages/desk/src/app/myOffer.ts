@@ -1,5 +1,7 @@
 /** A person's own offer, for whoever holds the link in their mail: which shows that the address is theirs. */
+
 import type { MyOffer, MyOfferAsk } from '@gaugewright/contract'
+import { isDrawn } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
 import { drillSettings } from './drills/readSittings.ts'
@@ -7,7 +9,6 @@ import { standing } from './people/journalBody.ts'
 import { candidateOfLink } from './people/ownLink.ts'
 import { aboutCandidate, findCandidate } from './people/readCandidates.ts'
 import { newEntry } from './people/writeEntry.ts'
-import { isDrawn } from './sites/isDrawn.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 
 export async function myOffer(

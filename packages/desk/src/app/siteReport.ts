@@ -1,10 +1,11 @@
 /** A site on one page, as one HTML file, from its latest survey that stands. */
+
 import type { Actor, ReadSiteAsk } from '@gaugewright/contract'
 import { lengthUnitOf, printSiteReport } from '@gaugewright/drawings'
+import { isDrawn } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
 import { readSite } from './readSite.ts'
-import { isDrawn } from './sites/isDrawn.ts'
 import { siteBehind } from './sites/siteBehind.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 

@@ -1,12 +1,13 @@
 /** Sites to look at again: those whose survey is over two years old, those asked for, those never surveyed. */
+
 import type { SitesDue } from '@gaugewright/contract'
+import { isDrawn } from '@gaugewright/science'
 import type { JournalEntry } from '../ports/journal.ts'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered } from './answer.ts'
 import { standing } from './people/journalBody.ts'
 import { todayOf } from './people/todayOf.ts'
 import { dueOf } from './sites/dueOf.ts'
-import { isDrawn } from './sites/isDrawn.ts'
 import { exposureOf } from './sites/surveyFrom.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
 

@@ -69,3 +69,8 @@ export interface YardPlan {
   /** Null before a place is chosen. */
   gauge: YardGauge | null
 }
+
+/** False for an empty sheet: a site of which there are photos alone, or nothing yet. */
+export function isDrawn({ outline, obstacles, gauge }: Pick<YardPlan, 'outline' | 'obstacles' | 'gauge'>): boolean {
+  return outline.length > 0 || obstacles.length > 0 || gauge !== null
+}

@@ -1,5 +1,6 @@
 import type { SurveyPhoto } from '@gaugewright/contract'
 import { lengthUnitOf } from '@gaugewright/drawings'
+import { isDrawn } from '@gaugewright/science'
 import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query'
 import { useEffect } from 'react'
 import { Link } from 'wouter'
@@ -53,7 +54,7 @@ export function SiteScreen({ about, back }: { about: string; back: string }) {
   })
   const measure = useMutation({ mutationFn: ({ sha256 }: SurveyPhoto) => askPhoto(sha256) })
   const error = measure.error ?? ask.error ?? save.error ?? withdraw.error ?? send.error
-  const latest = site.data?.surveys.find(({ isTakenBack, plan }) => !isTakenBack && plan.outline.length > 0)
+  const latest = site.data?.surveys.find(({ isTakenBack, plan }) => !isTakenBack && isDrawn(plan))
   return (
     <WordsProvider value={inUse}>
       <ScreenHeader

@@ -3,12 +3,11 @@
  * Photos may come alone, before anybody has drawn the yard.
  */
 import type { SaveSurveyAsk, SurveyPhoto } from '@gaugewright/contract'
-import { checkYard } from '@gaugewright/science'
+import { checkYard, isDrawn } from '@gaugewright/science'
 import type { CleanPhoto } from '../../ports/photos.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { type Answer, answered, refused } from '../answer.ts'
 import { newEntry } from '../people/writeEntry.ts'
-import { isDrawn } from './isDrawn.ts'
 import { yardProblem } from './yardProblem.ts'
 
 export async function appendSurvey(

@@ -1,7 +1,6 @@
-import { epochDayFromIso, type SurveyDue, surveyDue } from '@gaugewright/science'
+import { epochDayFromIso, isDrawn, type SurveyDue, surveyDue } from '@gaugewright/science'
 import type { JournalEntry } from '../../ports/journal.ts'
 import { standing } from '../people/journalBody.ts'
-import { isDrawn } from './isDrawn.ts'
 
 /** When a site is to be looked at again, from what the journal holds about it. */
 export function dueOf(

@@ -1,5 +1,6 @@
 import type { Site } from '@gaugewright/contract'
 import { lengthUnitOf } from '@gaugewright/drawings'
+import { isDrawn } from '@gaugewright/science'
 import { useEffect, useState } from 'react'
 import { askMyGauges } from '../../api/my/myQueries.ts'
 import { photosToSend } from '../../api/photos/surveyPhotos.ts'
@@ -42,7 +43,7 @@ export function MySite({ gauge, homeHref, language, unit }: Props) {
     document.documentElement.lang = language
     document.title = words.options.site
   }, [language, words])
-  const latest = site?.surveys.find(({ isTakenBack, plan }) => !isTakenBack && plan.outline.length > 0)
+  const latest = site?.surveys.find(({ isTakenBack, plan }) => !isTakenBack && isDrawn(plan))
   return (
     <main className={styles.main}>
       <h1 className="sr-only">{words.options.site}</h1>

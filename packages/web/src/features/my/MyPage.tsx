@@ -39,6 +39,8 @@ export function MyPage({ gauge, onPhone, reports, renewed, unit, language, words
   const known = useMemo(() => knownOf(gauge, own), [gauge, own])
   const { problem } = onPhone
   const mustSignIn = problem?.code === 'SIGN_IN_NEEDED' || reports.outcome === 'sign in'
+  // Below the morning's report: it can wait, the report cannot.
+  const wantsSurvey = ['asked', 'due', 'overdue'].includes(gauge.siteDue)
   const waiting = own.filter(({ state }) => state === 'waiting').length
   return (
     <div className={styles.page}>
@@ -80,11 +82,6 @@ export function MyPage({ gauge, onPhone, reports, renewed, unit, language, words
         {mustSignIn ? <SignInCard words={words} /> : null}
         {tab === 'report' ? (
           <>
-            {gauge.siteDue === 'asked' ? (
-              <p className={styles.hint}>
-                <a href="#site">{words.siteAsked}</a>
-              </p>
-            ) : null}
             <ReportForm
               gauge={gauge}
               known={known}
@@ -103,6 +100,11 @@ export function MyPage({ gauge, onPhone, reports, renewed, unit, language, words
               onAgain={(report) => void reports.again(report)}
               onTry={reports.send}
             />
+            {wantsSurvey ? (
+              <p className={styles.hint}>
+                <a href="#site">{words.siteAsked}</a>
+              </p>
+            ) : null}
           </>
         ) : null}
         {tab === 'record' ? (

@@ -3,21 +3,22 @@
  * for the desk and for a candidate alike: what is saved, and where, is told by props.
  */
 import { photoLimits, type SurveyPhoto } from '@gaugewright/contract'
-import { faultText, type LengthUnit, obstacleName, siteWords, told } from '@gaugewright/drawings'
-import { checkYard, type HazardKind, hazardKinds, type ObstacleKind, type YardPlan } from '@gaugewright/science'
+import { faultText, type LengthUnit, siteWords, told } from '@gaugewright/drawings'
+import { checkYard, isDrawn, type YardPlan } from '@gaugewright/science'
 import { type ReactNode, useEffect, useRef, useState } from 'react'
 import { flushSync } from 'react-dom'
 import { Button } from '../../ui/Button.tsx'
 import { Choice } from '../../ui/Choice.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
 import { BestSpotPart } from './BestSpotPart.tsx'
+import { DrawPart, type DrawTool } from './DrawPart.tsx'
 import { Findings } from './Findings.tsx'
-import { ItemForm } from './ItemForm.tsx'
+import { ItemsPart } from './ItemsPart.tsx'
 import { LengthField } from './LengthField.tsx'
 import { type Opened, openPhoto } from './openedPhoto.ts'
 import { PhotoPart } from './PhotoPart.tsx'
 import { PlanCanvas } from './PlanCanvas.tsx'
-import { type Chosen, emptyPlan, freshId, middleOf, plainLot, usualObstacle, withHazard } from './planItems.ts'
+import { type Chosen, emptyPlan, plainLot } from './planItems.ts'
 import { type SaveAsk, SaveForm } from './SaveForm.tsx'
 import { SeenForm } from './SeenForm.tsx'
 import styles from './SitePage.module.css'
@@ -46,7 +47,6 @@ export interface HistoryActs {
 }
 
 type Part = 'draw' | 'type' | 'photo' | 'best'
-const drawTools = ['outline', 'house', 'tree', 'fence', 'hedge', 'shed', 'wall', 'pole', 'other'] as const
 
 export function SitePage({ name, language, unit, siteKey, saved, today, onSave, history, problem }: SitePageProps) {
   const words = sitingWords[language]
@@ -56,7 +56,7 @@ export function SitePage({ name, language, unit, siteKey, saved, today, onSave, 
   const [part, setPart] = useState<Part>('draw')
   const partsAt = useRef<HTMLDivElement>(null)
   const [chosen, setChosen] = useState<Chosen>(null)
-  const [tool, setTool] = useState<ObstacleKind | 'outline' | null>(null)
+  const [tool, setTool] = useState<DrawTool>(null)
   const [isSnapping, setIsSnapping] = useState(true)
   const [ringHeightM, setRingHeightM] = useState(5)
   const [photo, setPhoto] = useState<Opened | null>(null)
@@ -65,22 +65,10 @@ export function SitePage({ name, language, unit, siteKey, saved, today, onSave, 
   const { search, find, clear } = useBestSpots(plan, plan.gauge?.rimM ?? 0.6)
   const faults = checkYard(plan)
   // An empty sheet is no mistake yet.
-  const isEmpty = plan.outline.length === 0 && plan.obstacles.length === 0 && plan.gauge === null
+  const isEmpty = !isDrawn(plan)
   const wrong = isEmpty ? [] : faults.filter(({ weight }) => weight === 'fault')
   const remarks = faults.filter(({ weight }) => weight === 'remark')
   useUndoKeys(edited)
-  const middle = plan.outline.length > 0 ? middleOf(plan.outline) : { xM: 0, yM: 0 }
-  const addUsual = (kind: ObstacleKind) => {
-    const id = freshId(plan)
-    edited.set({ ...plan, obstacles: [...plan.obstacles, usualObstacle(id, kind, middle)] })
-    setChosen({ kind: 'obstacle', id })
-    setTool(null)
-  }
-  const addHazard = (kind: HazardKind) => {
-    const id = freshId(plan)
-    edited.set(withHazard(plan, id, kind, middle))
-    setChosen({ kind: 'hazard', id })
-  }
   return (
     <div className={styles.page}>
       <div className={styles.head}>
@@ -149,47 +137,7 @@ export function SitePage({ name, language, unit, siteKey, saved, today, onSave, 
           />
         </div>
         {part === 'draw' ? (
-          <div className={styles.part}>
-            <div className={styles.tools}>
-              {drawTools.map((kind) => (
-                <Button key={kind} aria-pressed={tool === kind} onClick={() => setTool(tool === kind ? null : kind)}>
-                  {words.draw[kind]}
-                </Button>
-              ))}
-              {plan.gauge === null ? (
-                <Button onClick={() => edited.set({ ...plan, gauge: { at: middle, rimM: 0.6, hasWindShield: false } })}>
-                  {words.placeGauge}
-                </Button>
-              ) : null}
-            </div>
-            {tool === null ? null : (
-              <p role="status" className={styles.soft}>
-                {words.drawing} {words.drawingKeys}{' '}
-                {tool === 'outline' ? null : <Button onClick={() => addUsual(tool)}>{words.addUsual}</Button>}
-              </p>
-            )}
-            <label className={styles.field}>
-              {words.hazard}
-              <select
-                value=""
-                onChange={(event) => event.target.value !== '' && addHazard(event.target.value as HazardKind)}
-              >
-                <option value="">{words.add}…</option>
-                {hazardKinds.map((kind) => (
-                  <option key={kind} value={kind}>
-                    {shared.hazards[kind]}
-                  </option>
-                ))}
-              </select>
-            </label>
-            <LengthField
-              label={words.fields.slope}
-              value={plan.slopeDeg}
-              unit="°"
-              hint={words.fields.slopeUnknown}
-              onChange={(slopeDeg) => edited.set({ ...plan, slopeDeg }, 'slope')}
-            />
-          </div>
+          <DrawPart edited={edited} tool={tool} onTool={setTool} onChoose={setChosen} language={language} />
         ) : null}
         {part === 'type' ? <SeenForm edited={edited} language={language} unit={unit} /> : null}
         {part === 'photo' ? (
@@ -219,43 +167,7 @@ export function SitePage({ name, language, unit, siteKey, saved, today, onSave, 
             hasFaults={wrong.some(({ code }) => code !== 'GAUGE_OUTSIDE_YARD' && code !== 'OBSTACLE_AROUND_GAUGE')}
           />
         ) : null}
-        <section className={styles.items} aria-label={words.items}>
-          <h3>{words.items}</h3>
-          {isEmpty ? <p className={styles.soft}>{words.noItems}</p> : null}
-          <ul>
-            {plan.gauge === null ? null : (
-              <ItemButton
-                label={words.gauge}
-                isChosen={chosen?.kind === 'gauge'}
-                onChoose={() => setChosen({ kind: 'gauge' })}
-              />
-            )}
-            {plan.outline.length === 0 ? null : (
-              <ItemButton
-                label={words.outline}
-                isChosen={chosen?.kind === 'outline'}
-                onChoose={() => setChosen({ kind: 'outline' })}
-              />
-            )}
-            {plan.obstacles.map(({ id }) => (
-              <ItemButton
-                key={id}
-                label={obstacleName(plan, id, language)}
-                isChosen={chosen?.kind === 'obstacle' && chosen.id === id}
-                onChoose={() => setChosen({ kind: 'obstacle', id })}
-              />
-            ))}
-            {plan.hazards.map(({ id }) => (
-              <ItemButton
-                key={id}
-                label={obstacleName(plan, id, language)}
-                isChosen={chosen?.kind === 'hazard' && chosen.id === id}
-                onChoose={() => setChosen({ kind: 'hazard', id })}
-              />
-            ))}
-          </ul>
-          <ItemForm edited={edited} chosen={chosen} onChoose={setChosen} language={language} unit={unit} />
-        </section>
+        <ItemsPart edited={edited} chosen={chosen} onChoose={setChosen} language={language} unit={unit} />
       </div>
       <div className={styles.right}>
         <section aria-label={words.findings}>
@@ -292,16 +204,6 @@ export function SitePage({ name, language, unit, siteKey, saved, today, onSave, 
         })}
       </div>
     </div>
-  )
-}
-
-function ItemButton({ label, isChosen, onChoose }: { label: string; isChosen: boolean; onChoose: () => void }) {
-  return (
-    <li>
-      <button type="button" className={styles.item} aria-pressed={isChosen} onClick={onChoose}>
-        {label}
-      </button>
-    </li>
   )
 }
 

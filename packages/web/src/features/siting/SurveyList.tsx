@@ -1,7 +1,9 @@
 /** Surveys of a site, newest first; each can be laid on the plan, taken back, put back. */
+
 import type { Site, SurveyPhoto } from '@gaugewright/contract'
 import { degrees, told } from '@gaugewright/drawings'
 import type { YardPlan } from '@gaugewright/science'
+import { isDrawn } from '@gaugewright/science'
 import { photoPath } from '../../api/photos/surveyPhotos.ts'
 import { Button } from '../../ui/Button.tsx'
 import { sitingWords } from '../../words/sitingWords.ts'
@@ -39,7 +41,7 @@ export function SurveyList({ site, language, reportUrl, onLoad, onMeasure, onWit
             <p>
               <strong>{day.format(new Date(`${survey.surveyedOn}T00:00:00Z`))}</strong>
               {survey.by ? ` · ${survey.by}` : ''} ·{' '}
-              {survey.plan.outline.length === 0
+              {!isDrawn(survey.plan)
                 ? words.photosAlone
                 : survey.exposure === null
                   ? words.noGauge
@@ -59,9 +61,7 @@ export function SurveyList({ site, language, reportUrl, onLoad, onMeasure, onWit
               </button>
             ))}
             <div className={styles.acts}>
-              {survey.plan.outline.length === 0 ? null : (
-                <Button onClick={() => onLoad(survey.plan)}>{words.load}</Button>
-              )}
+              {!isDrawn(survey.plan) ? null : <Button onClick={() => onLoad(survey.plan)}>{words.load}</Button>}
               <Button look="quiet" onClick={() => onWithdraw(survey.id, survey.isTakenBack)}>
                 {survey.isTakenBack ? words.restore : words.withdraw}
               </Button>
@@ -69,7 +69,7 @@ export function SurveyList({ site, language, reportUrl, onLoad, onMeasure, onWit
           </li>
         ))}
       </ul>
-      {site.surveys.some(({ isTakenBack, plan }) => !isTakenBack && plan.outline.length > 0) ? (
+      {site.surveys.some(({ isTakenBack, plan }) => !isTakenBack && isDrawn(plan)) ? (
         <div className={styles.acts}>
           <a className={styles.linkButton} href={reportUrl} target="_blank" rel="noreferrer">
             {words.report}
