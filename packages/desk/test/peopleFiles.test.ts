@@ -80,8 +80,18 @@ describe('people from a file', () => {
     for (const format of ['csv', 'vcard'] as const) {
       const out = await exportPeople(desk.ports, { format }, doer)
       if (!out.ok) throw new Error(out.problem.code)
-      expect(await take(out.value.text, format)).toMatchObject({ added: 0, changed: 0, same: 2, refused: [] })
+      expect(await take(out.value.text, format)).toMatchObject({ added: 0, changed: 0, same: 2 + 35, refused: [] })
     }
+  })
+
+  it('go out with the names that stand at gauges alone, to be given an address', async () => {
+    const out = await exportPeople(desk.ports, { format: 'csv' }, doer)
+    if (!out.ok) throw new Error(out.problem.code)
+    const row = `Observer C3,,,en,${code}`
+    expect(out.value.text).toContain(row)
+    const filled = out.value.text.replace(row, `Observer C3,c3@home.example,,en,${code}`)
+    expect(await take(filled)).toEqual({ added: 1, changed: 0, same: 35, refused: [] })
+    expect(await desk.ports.access.personByMail('c3@home.example')).toMatchObject({ gauges: ['gC3'] })
   })
 
   it('a cell that a spreadsheet would run as a formula does not begin like one', async () => {

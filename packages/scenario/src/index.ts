@@ -3,7 +3,7 @@
 export { makeScenario } from './makeScenario.ts'
 export type { Feature, FeatureCollection, Geometry } from './map/geojson.ts'
 export type { ScenarioLayer } from './map/makeBasinMap.ts'
-export { inventOffers, type ScenarioOffer } from './people/inventOffers.ts'
+export { inventMail, inventOffers, type ScenarioOffer } from './people/inventOffers.ts'
 export { inventYard } from './people/inventYard.ts'
 export { Random } from './random/random.ts'
 export { readingAt } from './readingAt.ts'

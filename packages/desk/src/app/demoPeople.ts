@@ -1,6 +1,6 @@
 /** People and sites of the demo: offers at every state with what was said, and surveys of different ages. */
 import type { JournalBody, JournalKind } from '@gaugewright/contract'
-import { inventOffers, inventYard, Random } from '@gaugewright/scenario'
+import { inventMail, inventOffers, inventYard, Random } from '@gaugewright/scenario'
 import type { NewJournalEntry } from '../ports/journal.ts'
 import type { Gauge } from '../ports/ledger.ts'
 import type { Ports } from '../ports/ports.ts'
@@ -68,13 +68,14 @@ async function demoOffers(
     const { daysAgo, states, contacts, gauge: place, yardOpenness, ...words } = offer
     const gauge = place === null ? undefined : open[place]
     const name = gauge?.observerName ?? words.name
+    const mail = words.mail === null ? null : inventMail(name)
     const id = ports.newId()
     const about = `candidate ${id}`
     write(
       about,
       'offer',
       daysAgo,
-      { offer: { ...words, name, latDeg: null, lonDeg: null }, door: 'public page' },
+      { offer: { ...words, name, mail, latDeg: null, lonDeg: null }, door: 'public page' },
       `offer ${id}`,
     )
     for (const { state, daysAgo: ago, why } of states) {
@@ -86,7 +87,7 @@ async function demoOffers(
         id: personId,
         name,
         role: 'observer',
-        mail: words.mail,
+        mail,
         language: words.language,
         gauges: [gauge.id],
         addedAtUtc: `${dayAgo(ago)}T08:00:00.000Z`,

@@ -1,9 +1,13 @@
-/** Everybody who reads a gauge, as CSV or vCards: for another program, or to move house. The same file can be imported. */
+/**
+ * Everybody who reads a gauge, as CSV or vCards: for another program, to move house, or to fill in addresses of those whose
+ * name alone is known. The same file can be imported.
+ */
 import type { ExportPeopleAsk } from '@gaugewright/contract'
 import type { Ports } from '../ports/ports.ts'
 import { type Doer, writeTrail } from './access/doer.ts'
 import { phonesOf } from './access/phones.ts'
 import { type Answer, answered } from './answer.ts'
+import { namesAlone } from './people/namesAlone.ts'
 import { peopleCsv, peopleVcards } from './people/peopleRows.ts'
 
 export async function exportPeople(
@@ -24,6 +28,9 @@ export async function exportPeople(
     language,
     codes: gauges.flatMap((gauge) => codeOf.get(gauge) ?? []),
   }))
+  for (const { name, language, gauges } of await namesAlone(ports)) {
+    out.push({ name, mail: null, phone: null, language, codes: gauges.map(({ code }) => code) })
+  }
   await writeTrail(ports, doer, { act: 'exportPeople', subject: null })
   return answered(
     format === 'csv'

@@ -8,6 +8,7 @@ import { type Doer, writeTrail } from './access/doer.ts'
 import { gaugeIds } from './access/gaugeIds.ts'
 import { phonesOf, savePhone } from './access/phones.ts'
 import { type Answer, answered } from './answer.ts'
+import { namesAlone } from './people/namesAlone.ts'
 import { type PersonRow, type RefusedPerson, readPeopleCsv, readPeopleVcard } from './people/peopleRows.ts'
 
 export async function importPeople(
@@ -28,7 +29,13 @@ export async function importPeople(
   if (refused.length > 0 && !ask.keepGood) return answered({ ...counts, refused })
   const people = await ports.access.people()
   const phones = await phonesOf(ports)
+  const alone = new Map((await namesAlone(ports)).map((one) => [one.name, one.gauges.map(({ id }) => id)]))
   for (const { name, mail, phone, language, ids } of good) {
+    // A name at its gauges, as it was exported, and nothing that the desk does not know.
+    if (mail === null && phone === null && ids.length > 0 && ids.every((id) => alone.get(name)?.includes(id))) {
+      counts.same++
+      continue
+    }
     const known = people.find((one) =>
       mail === null
         ? one.mail === null && one.name === name && ids.every((id) => one.gauges.includes(id))

@@ -129,14 +129,9 @@ const told: Told[] = [
 export function inventOffers(names: readonly string[], gaugeOf: (place: number) => number): ScenarioOffer[] {
   return told.map((one, index) => {
     const name = names[index] ?? `Person ${index + 1}`
-    const plain = name
-      .normalize('NFD')
-      .replace(/[^A-Za-z ]/g, '')
-      .toLowerCase()
-      .replaceAll(' ', '.')
     return {
       name,
-      mail: `${plain}@people.example`,
+      mail: inventMail(name),
       phone: null,
       language: 'en',
       readingTime: '07:00',
@@ -148,4 +143,10 @@ export function inventOffers(names: readonly string[], gaugeOf: (place: number) 
       gauge: one.gauge === undefined || one.gauge === null ? null : gaugeOf(one.gauge),
     }
   })
+}
+
+/** An address that nobody can have, with the letters of a name. */
+export function inventMail(name: string): string {
+  const letters = name.normalize('NFD').replace(/[^A-Za-z ]/g, '')
+  return `${letters.toLowerCase().replaceAll(' ', '.')}@people.example`
 }

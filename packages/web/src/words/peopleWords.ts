@@ -137,6 +137,7 @@ export const peopleWordsEn = {
     save: 'Save',
     saved: 'Saved.',
     lastBy: 'Last set on {when} by {by}.',
+    last: 'Last set on {when}.',
   },
   files: {
     title: 'People as files',
@@ -312,6 +313,7 @@ export const peopleWordsEs: typeof peopleWordsEn = {
     save: 'Guardar',
     saved: 'Guardado.',
     lastBy: 'Cambiado el {when} por {by}.',
+    last: 'Cambiado el {when}.',
   },
   files: {
     title: 'Personas como archivos',

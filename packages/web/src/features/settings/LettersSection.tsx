@@ -10,7 +10,7 @@ import { useWords } from '../../words/WordsContext.tsx'
 import styles from './PeopleSections.module.css'
 
 /** Templates of letters: edited, seen as an invented person would get them, and their earlier versions. */
-export function LettersSection() {
+export function LettersSection({ network }: { network: string }) {
   const { words, language: shown } = useWords()
   const own = words.people.templates
   const letters = useQuery(lettersQuery)
@@ -41,7 +41,7 @@ export function LettersSection() {
         />
       </div>
       {template ? (
-        <TemplateForm key={`${step} ${language} ${template.versions.length}`} template={template} />
+        <TemplateForm key={`${step} ${language}`} template={template} network={network} />
       ) : letters.error ? (
         <Notice problem={problemFrom(letters.error)} onRetry={() => void letters.refetch()} />
       ) : (
@@ -51,17 +51,21 @@ export function LettersSection() {
   )
 }
 
+/** What stands in the place of an occasion: a period in the letter that brings a page, a sentence in thanks. */
+function occasionOf({ step, language }: LetterTemplate): string {
+  if (step === 'leaf') return '2026-05'
+  return language === 'es' ? 'Ya son 100 lecturas de Mill garden.' : 'Mill garden has sent 100 readings by now.'
+}
+
 const example: Record<string, string> = {
   name: 'Ada Example',
-  network: 'Small Hills',
   coordinator: 'Cora',
   gauge: 'Mill garden',
   code: 'A1B2C',
   link: 'https://desk.example/…',
-  occasion: '100',
 }
 
-function TemplateForm({ template }: { template: LetterTemplate }) {
+function TemplateForm({ template, network }: { template: LetterTemplate; network: string }) {
   const { words, format } = useWords()
   const own = words.people.templates
   const client = useQueryClient()
@@ -71,7 +75,8 @@ function TemplateForm({ template }: { template: LetterTemplate }) {
     mutationFn: setLetter,
     onSuccess: (next) => client.setQueryData(lettersQuery.queryKey, next),
   })
-  const filled = (words0: string) => words0.replace(/\{(\w+)\}/g, (whole, name: string) => example[name] ?? whole)
+  const inPlace: Record<string, string> = { ...example, network, occasion: occasionOf(template) }
+  const filled = (words0: string) => words0.replace(/\{(\w+)\}/g, (whole, name: string) => inPlace[name] ?? whole)
   return (
     <form
       className={styles.form}

@@ -19,7 +19,7 @@ export function OfferPageSection() {
       <h2 id="offer-page">{own.title}</h2>
       <p>{own.intro}</p>
       {page.data ? (
-        <PageForm key={page.data.versions.length} page={page.data} />
+        <PageForm page={page.data} />
       ) : page.error ? (
         <Notice problem={problemFrom(page.error)} onRetry={() => void page.refetch()} />
       ) : (
@@ -77,7 +77,7 @@ function PageForm({ page }: { page: OfferPageSettings }) {
         <span role="status">{set.isSuccess ? own.saved : ''}</span>
         {last === undefined ? null : (
           <span className={styles.soft}>
-            {fill(own.lastBy, { when: format.instant(last.atUtc), by: last.by || '–' })}
+            {fill(last.by ? own.lastBy : own.last, { when: format.instant(last.atUtc), by: last.by })}
           </span>
         )}
       </div>

@@ -41,7 +41,7 @@ export function SettingsPage({ tools }: { tools: ReactNode }) {
           <OfferPageSection />
         </Guarded>
         <Guarded>
-          <LettersSection />
+          <LettersSection network={desk.rule.data?.network.name ?? ''} />
         </Guarded>
         <Guarded>
           <DrillsSection />
