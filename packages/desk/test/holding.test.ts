@@ -13,12 +13,14 @@ const small = smallNetwork(150)
 /** Answered nearly every morning until the 9th of May, and then no more. */
 const LAST_OF_B2 = '2026-05-09'
 let ports: Ports
+let nowMs: number
 let app: Awaited<ReturnType<typeof buildServer>>
 beforeEach(async () => {
   const ledger = openMemoryLedger()
   const readings = small.readings.filter(({ gaugeId, lastDay }) => gaugeId !== 'gB2' || lastDay <= LAST_OF_B2)
   await fillLedger(ledger, { ...small, readings })
-  ports = portsOver(ledger)
+  nowMs = Date.parse('2026-05-31T08:30:00Z')
+  ports = portsOver(ledger, { clock: { nowUtc: () => new Date(nowMs).toISOString() } })
   app = await buildServer(ports, { screens: '/nowhere' })
 })
 
@@ -97,6 +99,9 @@ describe('a page of rain', () => {
 })
 
 describe('the network letter', () => {
+  /** Where the wettest day was wettest, and how much: `… 41.2 mm at Hill C3.` */
+  const mostOn = (body: string) => / ([\d.,]+) mm at (Hill \w+)\./.exec(body)!.slice(1)
+
   it('counts what was sent, holds the words of the coordinator, and names nobody unless asked', async () => {
     const words = encodeURIComponent('Well read, all of you <3')
     const page = await get(`/api/network-letter.html?period=2026-04&words=${words}`)
@@ -105,5 +110,17 @@ describe('the network letter', () => {
     expect(page.body).toContain('Well read, all of you &lt;3')
     expect(page.body).not.toContain('Observer ')
     expect((await get('/api/network-letter.html?period=2030-01')).json().code).toBe('PERIOD_OUTSIDE_RECORD')
+  })
+
+  it('publishes no slip that waits for a decision, and publishes it once somebody has looked', async () => {
+    // C3 wrote the last morning, the wettest of the month, ten times too high.
+    const slip = small.slips.find(({ kind }) => kind === 'decimal')!
+    nowMs = Date.parse('2026-06-01T10:00:00Z')
+    const before = await get('/api/network-letter.html?period=2026-05')
+    expect(before.body).toContain('The wettest day was May 31')
+    expect(Number(mostOn(before.body)[0])).toBeLessThan(slip.typedMm / 2)
+    await post('/api/decisions', { readingId: `r-${slip.gaugeId}-2026-05-31`, verdict: 'stands', by: 'Cora' })
+    const after = await get('/api/network-letter.html?period=2026-05')
+    expect(mostOn(after.body)).toEqual([slip.typedMm.toFixed(1), 'Hill C3'])
   })
 })

@@ -1,11 +1,16 @@
-/** The network's month or year on a page, for all observers. Names only where the coordinator says so. */
+/**
+ * The network's month or year on a page, for all observers. Names only where the coordinator says so; readings that still
+ * wait for a decision are counted and thanked for, and are in no total.
+ */
 import type { NetworkLetterAsk } from '@gaugewright/contract'
-import { printNetworkLetter } from '@gaugewright/drawings'
+import { type DayOfRain, printNetworkLetter } from '@gaugewright/drawings'
 import { epochDayFromIso, isoFromEpochDay, quantile } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
+import { dayAmounts } from './field/dayAmounts.ts'
+import { believedPast } from './holding/believedPast.ts'
 import { leafOf } from './holding/leafOf.ts'
-import { pastOf } from './holding/pastOf.ts'
+import { type Past, pastOf } from './holding/pastOf.ts'
 import { periodDays } from './holding/periodDays.ts'
 import { wettestDay } from './holding/stormOccasions.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
@@ -22,6 +27,7 @@ export async function networkLetter(
   if (past === null || past.lastDay < first) {
     return refused('PERIOD_OUTSIDE_RECORD', ask.period, 'Choose a month or year of which there are readings.')
   }
+  const { believed } = await believedPast(ports, network.value, past, first, last)
   const lats = past.gauges.map(({ latDeg }) => latDeg)
   const lons = past.gauges.map(({ lonDeg }) => lonDeg)
   const share = (value: number, all: number[]) =>
@@ -38,18 +44,19 @@ export async function networkLetter(
     const sent = own.days.filter(({ amountMm }) => amountMm !== null).length
     readings += sent
     if (sent > 0) observers++
-    if (own.answered < last - first + 1 || past.lastDay < last) continue
+    const sure = leafOf(believed, index, first, last)
+    if (sure.answered < last - first + 1 || past.lastDay < last) continue
     // A dot on paper is public: two decimals of a degree, about half a kilometre.
     const coarse = (degrees: number) => Math.round(degrees * 100) / 100
     totals.push({
       name: gauge.name,
-      totalMm: own.totalMm,
+      totalMm: sure.totalMm,
       x: share(coarse(gauge.lonDeg), lons),
       y: share(coarse(gauge.latDeg), lats),
     })
   }
   const amounts = totals.map(({ totalMm }) => totalMm)
-  const storm = wettestDay(past, first, last)
+  const storm = wettestDay(believed, first, last)
   const most = storm === null ? -1 : placeOfMost(storm.amounts.amountMm)
   const fresh = past.gauges.filter(
     ({ openedOn }) => openedOn !== null && epochDayFromIso(openedOn) >= first && epochDayFromIso(openedOn) <= last,
@@ -72,6 +79,7 @@ export async function networkLetter(
     answeredShare: expected === 0 ? 0 : answeredDays / expected,
     totals,
     quartersMm: amounts.length === 0 ? null : [quantile(amounts, 0.25), quantile(amounts, 0.75)],
+    days: meanByDay(believed, first, last),
     storm:
       storm === null
         ? null
@@ -96,4 +104,15 @@ function placeOfMost(amountMm: Float64Array): number {
   let best = -1
   for (const [at, mm] of amountMm.entries()) if (!Number.isNaN(mm) && (best < 0 || mm > amountMm[best]!)) best = at
   return best
+}
+
+/** Mean of the gauges that were read for the day alone; null where none was. */
+function meanByDay(past: Past, first: number, last: number): DayOfRain[] {
+  const days: DayOfRain[] = []
+  for (let day = Math.max(first, past.firstDay); day <= Math.min(last, past.lastDay); day++) {
+    const read = dayAmounts(past.table, day, past.gauges).amountMm.filter((mm) => !Number.isNaN(mm))
+    const amountMm = read.length === 0 ? null : read.reduce((sum, mm) => sum + mm, 0) / read.length
+    days.push({ day: isoFromEpochDay(day), amountMm, isTrace: false, spanDays: 1 })
+  }
+  return days
 }

@@ -3,7 +3,9 @@
 import { Paper } from '../paper/Paper.tsx'
 import { told } from '../siting/siteWords.ts'
 import { leafWords } from './leafWords.ts'
-import { type DayOfRain, RainByDay, topOf } from './RainByDay.tsx'
+import { amountOf, dayName, monthName, periodName } from './names.ts'
+import type { DayOfRain } from './RainByDay.tsx'
+import { RainFigure } from './RainFigure.tsx'
 
 export interface LeafProps {
   language: 'en' | 'es'
@@ -49,36 +51,7 @@ export function Leaf(props: LeafProps) {
       <p className="small">
         {props.observer} · {told(words.gauge, { gauge: props.gauge.name, code: props.gauge.code })} · {props.network}
       </p>
-      {isMonth ? (
-        <figure>
-          <RainByDay days={days} unit={unit} language={language} label={title} />
-          <figcaption>
-            {unit}. {words.legend}
-          </figcaption>
-        </figure>
-      ) : (
-        <figure>
-          <div style={{ display: 'grid', gridTemplateColumns: 'repeat(3, 1fr)', gap: '2mm 3mm' }}>
-            {monthsOf(days).map(([month, own]) => (
-              <div key={month}>
-                <p className="small">{periodName(month, language)}</p>
-                <RainByDay
-                  days={own}
-                  unit={unit}
-                  language={language}
-                  label={periodName(month, language)}
-                  widthPx={210}
-                  heightPx={105}
-                  topMm={topOf(days)}
-                />
-              </div>
-            ))}
-          </div>
-          <figcaption>
-            {unit}. {words.legend}
-          </figcaption>
-        </figure>
-      )}
+      <RainFigure days={days} unit={unit} language={language} period={period} title={title} legend={words.legend} />
       <table>
         <tbody>
           {facts.map(([label, value]) => (
@@ -110,35 +83,4 @@ export function Leaf(props: LeafProps) {
       <p className="caution">{words.caution}</p>
     </Paper>
   )
-}
-
-export function amountOf(unit: 'mm' | 'in', language: 'en' | 'es'): (mm: number) => string {
-  const places = unit === 'in' ? 2 : 1
-  const format = new Intl.NumberFormat(language, { minimumFractionDigits: places, maximumFractionDigits: places })
-  return (mm) => `${format.format(unit === 'in' ? mm / 25.4 : mm)} ${unit}`
-}
-
-export function dayName(day: string, language: 'en' | 'es'): string {
-  return new Intl.DateTimeFormat(language, { day: 'numeric', month: 'long', timeZone: 'UTC' }).format(
-    new Date(`${day}T00:00:00Z`),
-  )
-}
-
-export function periodName(period: string, language: 'en' | 'es'): string {
-  if (period.length === 4) return period
-  return new Intl.DateTimeFormat(language, { month: 'long', year: 'numeric', timeZone: 'UTC' }).format(
-    new Date(`${period}-01T00:00:00Z`),
-  )
-}
-
-function monthName(period: string, language: 'en' | 'es'): string {
-  return new Intl.DateTimeFormat(language, { month: 'long', timeZone: 'UTC' }).format(
-    new Date(`${period}-01T00:00:00Z`),
-  )
-}
-
-function monthsOf(days: readonly DayOfRain[]): [string, DayOfRain[]][] {
-  const months = new Map<string, DayOfRain[]>()
-  for (const one of days) months.set(one.day.slice(0, 7), [...(months.get(one.day.slice(0, 7)) ?? []), one])
-  return [...months]
 }

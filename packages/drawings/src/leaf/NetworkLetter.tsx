@@ -2,8 +2,10 @@
 /** The network's month or year, for all observers. */
 import { Paper } from '../paper/Paper.tsx'
 import { told } from '../siting/siteWords.ts'
-import { amountOf, dayName, periodName } from './Leaf.tsx'
 import { leafWords } from './leafWords.ts'
+import { amountOf, dayName, periodName } from './names.ts'
+import type { DayOfRain } from './RainByDay.tsx'
+import { RainFigure } from './RainFigure.tsx'
 
 export interface NetworkLetterProps {
   language: 'en' | 'es'
@@ -14,6 +16,8 @@ export interface NetworkLetterProps {
   readings: number
   observers: number
   answeredShare: number
+  /** Means over the gauges. */
+  days: readonly DayOfRain[]
   /** Complete gauges: place as a share of the map's frame, x to the east and y to the north, 0 to 1. */
   totals: { name: string; totalMm: number; x: number; y: number }[]
   quartersMm: [number, number] | null
@@ -45,6 +49,14 @@ export function NetworkLetter(props: NetworkLetterProps) {
           share: `${Math.round(props.answeredShare * 100)} %`,
         })}
       </p>
+      <RainFigure
+        days={props.days}
+        unit={unit}
+        language={language}
+        period={props.period}
+        title={words.mean}
+        legend={words.meanLegend}
+      />
       {storm === null ? null : (
         <p>
           {told(words.storm, {

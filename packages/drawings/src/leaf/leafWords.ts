@@ -21,6 +21,8 @@ const en = {
   legend: 'Bars: rain of a day; hatched: a total over several days; ring: a trace; tick: a dry day; cross: no reading.',
   letter: 'The network in {period}',
   readings: '{count} readings by {observers} observers; {share} of the mornings were answered.',
+  mean: 'Rain by day, mean over the gauges',
+  meanLegend: 'Rain by day, mean over the gauges. What still waits for a decision is left out here and below.',
   highest: 'Most and least',
   highestText:
     'Of {count} gauges with a complete record: most {most} at {mostAt}, least {least} at {leastAt}; half lie between {low} and {high}.',
@@ -57,6 +59,8 @@ const es: LeafWords = {
     'Barras: lluvia de un día; rayado: un total de varios días; anillo: traza; marca: día seco; aspa: sin lectura.',
   letter: 'La red en {period}',
   readings: '{count} lecturas de {observers} observadores; se respondió el {share} de las mañanas.',
+  mean: 'Lluvia por día, media de los pluviómetros',
+  meanLegend: 'Lluvia por día, media de los pluviómetros. Lo que aún espera una decisión no entra aquí ni abajo.',
   highest: 'Lo más y lo menos',
   highestText:
     'De {count} pluviómetros completos: más {most} en {mostAt}, menos {least} en {leastAt}; la mitad está entre {low} y {high}.',

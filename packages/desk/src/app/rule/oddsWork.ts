@@ -1,4 +1,4 @@
-/** What the threads of a preview are handed: the network once at their start, then stretches of days. */
+/** What the threads that judge past mornings are handed: the network once at their start, then stretches of days. */
 import type { DailyTable, GaugeSet, Model } from '@gaugewright/science'
 
 export interface OddsWork {
@@ -18,6 +18,8 @@ export interface OddsStretch {
 export interface OddsOfStretch {
   /** Epoch days. */
   day: Int32Array
+  /** Column of the table. */
+  gauge: Int32Array
   pStands: Float64Array
   /** Readings without a usable neighbour. */
   cannotTell: number

@@ -1,4 +1,4 @@
-/** Worker thread of a preview: judges a stretch of days, each as its own morning saw it, and answers with the odds alone. */
+/** Worker thread: judges a stretch of days, each as its own morning saw it, and answers with the odds alone. */
 import { workerData } from 'node:worker_threads'
 import { judge } from '@gaugewright/science'
 import type { OddsOfStretch, OddsStretch, OddsWork } from './oddsWork.ts'
@@ -11,6 +11,7 @@ export function workOn({ table, fromDay, toDay }: OddsStretch): OddsOfStretch {
   )
   return {
     day: Int32Array.from(told, (index) => judged.day[index] ?? 0),
+    gauge: Int32Array.from(told, (index) => judged.gauge[index] ?? 0),
     pStands: Float64Array.from(told, (index) => judged.pStands[index] ?? Number.NaN),
     cannotTell: judged.count - told.length,
   }
