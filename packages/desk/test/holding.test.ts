@@ -1,6 +1,6 @@
 /** Who is going quiet, whom to thank, and pages of rain: from readings to what the coordinator and the observers see. */
 import type { Actor, Holding } from '@gaugewright/contract'
-import { beforeEach, describe, expect, it } from 'vitest'
+import { beforeAll, describe, expect, it } from 'vitest'
 import { leaf } from '../src/app/leaf.ts'
 import { rollOfGauge } from '../src/app/rollOfGauge.ts'
 import type { Ports } from '../src/ports/ports.ts'
@@ -15,14 +15,16 @@ const LAST_OF_B2 = '2026-05-09'
 let ports: Ports
 let nowMs: number
 let app: Awaited<ReturnType<typeof buildServer>>
-beforeEach(async () => {
+/** A desk of its own for those that change something for good. */
+async function openFresh(): Promise<void> {
   const ledger = openMemoryLedger()
   const readings = small.readings.filter(({ gaugeId, lastDay }) => gaugeId !== 'gB2' || lastDay <= LAST_OF_B2)
   await fillLedger(ledger, { ...small, readings })
   nowMs = Date.parse('2026-05-31T08:30:00Z')
   ports = portsOver(ledger, { clock: { nowUtc: () => new Date(nowMs).toISOString() } })
   app = await buildServer(ports, { screens: '/nowhere' })
-})
+}
+beforeAll(openFresh)
 
 const get = async (url: string) => await app.inject({ url })
 const post = async (url: string, payload: object) =>
@@ -50,6 +52,7 @@ describe('going quiet', () => {
   })
 
   it('blames nobody who said that they are away', async () => {
+    await openFresh()
     await ports.absences.announce({
       id: 'a1',
       networkId: 'small',
@@ -66,6 +69,7 @@ describe('going quiet', () => {
 
 describe('the roll', () => {
   it('tells days, silence and hour of one gauge, to the desk and to its reader', async () => {
+    await openFresh()
     const own = await rollOfGauge(ports, { gauge: 'B2', actor: reader('gB2') })
     expect(own).toMatchObject({
       ok: true,
@@ -86,6 +90,15 @@ describe('a page of rain', () => {
     expect(page.body).toContain(totalMm.toFixed(1))
     expect(page.body).toContain('Observer C4')
     expect(page.body).not.toMatch(/Observer (?!C4)[A-F]\d|Hill (?!C4)[A-F]\d/)
+  })
+
+  it('tells which reading is still looked at, and ranks nothing by it', async () => {
+    nowMs = Date.parse('2026-06-01T10:00:00Z')
+    const [slip, sound] = await Promise.all(
+      ['C3', 'C4'].map(async (gauge) => (await get(`/api/leaf.html?gauge=${gauge}&period=2026-05`)).body),
+    )
+    expect(slip).toContain('We are still looking at: May 31.')
+    expect(sound).not.toContain('still looking')
   })
 
   it('is for its reader and the desk, within the record', async () => {
@@ -113,6 +126,7 @@ describe('the network letter', () => {
   })
 
   it('publishes no slip that waits for a decision, and publishes it once somebody has looked', async () => {
+    await openFresh()
     // C3 wrote the last morning, the wettest of the month, ten times too high.
     const slip = small.slips.find(({ kind }) => kind === 'decimal')!
     nowMs = Date.parse('2026-06-01T10:00:00Z')

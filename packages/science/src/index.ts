@@ -115,6 +115,7 @@ export { withDecidedRates } from './model/withDecidedRates.ts'
 export { type DailyTable, emptyDailyTable } from './network/dailyTable.ts'
 // Networks
 export type { GaugeSet } from './network/gaugeSet.ts'
+export { tableRows } from './network/tableRows.ts'
 // Readings
 export type {
   AmountAnswer,

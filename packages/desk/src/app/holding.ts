@@ -28,7 +28,7 @@ export async function holding(
   )
   const done = standing(await ports.journal.ofKinds(networkId, ['occasion answered']), 'occasion answered')
   const doneKeys = new Set(done.map(({ entry, body }) => `${entry.about} ${body.key}`))
-  const storms = stormOccasions(past)
+  const storms = await stormOccasions(ports, network.value, past)
   const quiet: Holding['quiet'] = []
   const occasions: Holding['occasions'] = []
   for (const [index, gauge] of past.gauges.entries()) {

@@ -4,6 +4,7 @@ import { printLeaf } from '@gaugewright/drawings'
 import { epochDayFromIso } from '@gaugewright/science'
 import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
+import { believedPast } from './holding/believedPast.ts'
 import { leafOf } from './holding/leafOf.ts'
 import { type Past, pastOf } from './holding/pastOf.ts'
 import { periodDays } from './holding/periodDays.ts'
@@ -37,8 +38,11 @@ export async function leaf(
   const index = past.gauges.findIndex(({ id }) => id === gauge.id)
   const own = leafOf(past, index, first, last)
   const isOver = past.lastDay >= last
-  const storm = isOver ? wettestDay(past, first, last) : null
-  const share = storm === null ? undefined : sharpenedShares(past, storm, [index]).get(index)
+  const { believed } = await believedPast(ports, network.value, past, first, last)
+  const asked = own.days.filter(({ day, amountMm }) => amountMm !== null && isDoubted(past, believed, index, day))
+  const isSettled = own.answered === own.expected && isOver && asked.length === 0
+  const storm = isOver ? wettestDay(believed, first, last) : null
+  const share = storm === null ? undefined : sharpenedShares(believed, storm, [index]).get(index)
   const person = (await ports.access.people()).find(({ gauges }) => gauges.includes(gauge.id))
   const html = printLeaf({
     language: person?.language ?? usual,
@@ -48,17 +52,20 @@ export async function leaf(
     gauge: { name: gauge.name, code: gauge.code },
     period: ask.period,
     ...own,
-    rank:
-      own.answered === own.expected && isOver
-        ? await rankOf(ports, networkId, gauge.id, ask.period, own.totalMm)
-        : null,
-    among: isOver && own.answered === own.expected ? amongOthers(past, index, first, last, own.totalMm) : null,
+    asked: asked.map(({ day }) => day),
+    rank: isSettled ? await rankOf(ports, networkId, gauge.id, ask.period, own.totalMm) : null,
+    among: isSettled ? amongOthers(believed, index, first, last, own.totalMm) : null,
     sharpened:
       storm === null || share === undefined || share < LEAST_SHARPENED
         ? null
         : { day: new Date(storm.day * 86_400_000).toISOString().slice(0, 10), share },
   })
   return answered({ html, fileName: `rain-${gauge.code}-${ask.period}.html` })
+}
+
+function isDoubted(past: Past, believed: Past, index: number, day: string): boolean {
+  const cell = (epochDayFromIso(day) - past.firstDay) * past.table.gaugeCount + index
+  return past.table.spanDays[cell] !== 0 && believed.table.spanDays[cell] === 0
 }
 
 /** Complete gauges, and those of them with more rain: two counts, no neighbour's amount. */

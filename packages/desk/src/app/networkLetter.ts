@@ -9,8 +9,9 @@ import type { Ports } from '../ports/ports.ts'
 import { type Answer, answered, refused } from './answer.ts'
 import { dayAmounts } from './field/dayAmounts.ts'
 import { believedPast } from './holding/believedPast.ts'
+import { filledTotal, type OwnRecord } from './holding/filledTotal.ts'
 import { leafOf } from './holding/leafOf.ts'
-import { type Past, pastOf } from './holding/pastOf.ts'
+import { type Past, pastOf, statesOf } from './holding/pastOf.ts'
 import { periodDays } from './holding/periodDays.ts'
 import { wettestDay } from './holding/stormOccasions.ts'
 import { firstNetwork } from './urgent/firstNetwork.ts'
@@ -28,6 +29,8 @@ export async function networkLetter(
     return refused('PERIOD_OUTSIDE_RECORD', ask.period, 'Choose a month or year of which there are readings.')
   }
   const { believed } = await believedPast(ports, network.value, past, first, last)
+  const days = meanByDay(believed, first, last)
+  const meanMm = days.map(({ amountMm }) => amountMm ?? Number.NaN)
   const lats = past.gauges.map(({ latDeg }) => latDeg)
   const lons = past.gauges.map(({ lonDeg }) => lonDeg)
   const share = (value: number, all: number[]) =>
@@ -44,13 +47,13 @@ export async function networkLetter(
     const sent = own.days.filter(({ amountMm }) => amountMm !== null).length
     readings += sent
     if (sent > 0) observers++
-    const sure = leafOf(believed, index, first, last)
-    if (sure.answered < last - first + 1 || past.lastDay < last) continue
+    const totalMm = past.lastDay < last ? null : filledTotal(ownRecord(believed, index, first, last), meanMm)
+    if (totalMm === null) continue
     // A dot on paper is public: two decimals of a degree, about half a kilometre.
     const coarse = (degrees: number) => Math.round(degrees * 100) / 100
     totals.push({
       name: gauge.name,
-      totalMm: sure.totalMm,
+      totalMm,
       x: share(coarse(gauge.lonDeg), lons),
       y: share(coarse(gauge.latDeg), lats),
     })
@@ -79,7 +82,7 @@ export async function networkLetter(
     answeredShare: expected === 0 ? 0 : answeredDays / expected,
     totals,
     quartersMm: amounts.length === 0 ? null : [quantile(amounts, 0.25), quantile(amounts, 0.75)],
-    days: meanByDay(believed, first, last),
+    days,
     storm:
       storm === null
         ? null
@@ -104,6 +107,12 @@ function placeOfMost(amountMm: Float64Array): number {
   let best = -1
   for (const [at, mm] of amountMm.entries()) if (!Number.isNaN(mm) && (best < 0 || mm > amountMm[best]!)) best = at
   return best
+}
+
+function ownRecord(believed: Past, index: number, first: number, last: number): OwnRecord {
+  const states = statesOf(believed, index).slice(Math.max(0, first - believed.firstDay), last - believed.firstDay + 1)
+  const isCovered = states.map((state) => state === 'answered' || state === 'covered')
+  return { totalMm: leafOf(believed, index, first, last).totalMm, isCovered }
 }
 
 /** Mean of the gauges that were read for the day alone; null where none was. */

@@ -22,6 +22,8 @@ export interface LeafProps {
   wettest: { day: string; amountMm: number } | null
   /** Longest run of dry days. */
   dryDays: number
+  /** Readings that still wait for a decision, by day: in the total as they were sent. */
+  asked: readonly string[]
   expected: number
   answered: number
   /** Among the gauge's own complete months of this name, or years; null where there is no other, or this one is not complete. */
@@ -63,6 +65,9 @@ export function Leaf(props: LeafProps) {
         </tbody>
       </table>
       {answered < expected ? <p>{told(words.incomplete, { missing: String(expected - answered) })}</p> : null}
+      {props.asked.length === 0 ? null : (
+        <p>{told(words.asked, { days: props.asked.map((day) => dayName(day, language)).join(', ') })}</p>
+      )}
       {rank === null ? null : (
         <p>
           {told(words.rank, {

@@ -18,7 +18,7 @@ export interface NetworkLetterProps {
   answeredShare: number
   /** Means over the gauges. */
   days: readonly DayOfRain[]
-  /** Complete gauges: place as a share of the map's frame, x to the east and y to the north, 0 to 1. */
+  /** Gauges with hardly a gap: place as a share of the map's frame, x to the east and y to the north, 0 to 1. */
   totals: { name: string; totalMm: number; x: number; y: number }[]
   quartersMm: [number, number] | null
   storm: { day: string; meanMm: number; count: number; mostMm: number; at: string } | null

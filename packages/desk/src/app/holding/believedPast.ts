@@ -2,7 +2,7 @@
  * The past without the readings that still wait for a decision: nothing that the review doubts goes out in a letter. Judged
  * are the mornings that a total or an extreme can hang on; all of a month, of a year those with most.
  */
-import { epochDayFromIso, isoFromEpochDay } from '@gaugewright/science'
+import { epochDayFromIso, isoFromEpochDay, tableRows } from '@gaugewright/science'
 import type { NetworkSettings } from '../../ports/ledger.ts'
 import type { Ports } from '../../ports/ports.ts'
 import { historyTable } from '../model/historyTable.ts'
@@ -32,12 +32,16 @@ export async function believedPast(
   const table = await historyTable(ledger, network.id, learned.indexOf, from, isoFromEpochDay(last))
   const stretches = runsOf(weightyDays(past, first, last)).map(([fromDay, toDay]) => ({
     dayCount: toDay - fromDay + 1,
-    make: async () => ({ table, fromDay, toDay }),
+    make: async () => {
+      const firstRow = Math.max(0, fromDay - CONTEXT_DAYS - table.firstDay)
+      return { table: tableRows(table, firstRow, toDay - table.firstDay - firstRow + 1), fromDay, toDay }
+    },
   }))
   const parts = await judgeStretches({ gauges: learned.gaugeSet, model: learned.model }, stretches)
   const decided = await decidedCells({ ledger }, network, first, last)
   const columnOf = new Map(past.gauges.map(({ id }, column) => [learned.indexOf.get(id), { column, id }]))
   const spanDays = past.table.spanDays.slice()
+  const amountMm = past.table.amountMm.slice()
   let doubted = 0
   for (const { day, gauge, pStands } of parts) {
     for (const [at, odds] of pStands.entries()) {
@@ -46,10 +50,11 @@ export async function believedPast(
       const cell = (day[at]! - past.firstDay) * past.table.gaugeCount + place.column
       if (spanDays[cell] === 0) continue
       spanDays[cell] = 0
+      amountMm[cell] = Number.NaN
       doubted++
     }
   }
-  return { believed: { ...past, table: { ...past.table, spanDays } }, doubted }
+  return { believed: { ...past, table: { ...past.table, spanDays, amountMm } }, doubted }
 }
 
 /** What somebody has decided stands as decided. */

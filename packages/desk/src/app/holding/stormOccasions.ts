@@ -1,6 +1,9 @@
 /** Whose gauge mattered most on the wettest day of the last month: by how much it sharpened the map around it. */
 import { type DayAmounts, fitField, type Occasion, placeGauges, sharpening } from '@gaugewright/science'
+import type { NetworkSettings } from '../../ports/ledger.ts'
+import type { Ports } from '../../ports/ports.ts'
 import { dayAmounts } from '../field/dayAmounts.ts'
+import { believedPast } from './believedPast.ts'
 import type { Past } from './pastOf.ts'
 
 const LOOK_BACK_DAYS = 30
@@ -14,6 +17,23 @@ export interface WettestDay {
   day: number
   amounts: DayAmounts
   meanMm: number
+}
+
+/** The wettest day once what waits for a decision is left out of it: a slip makes no storm, and is thanked for none. */
+async function believedStorm(
+  ports: Pick<Ports, 'ledger'>,
+  network: NetworkSettings,
+  past: Past,
+): Promise<WettestDay | null> {
+  const looked = new Set<number>()
+  for (let sure = past; ; ) {
+    const storm = wettestDay(sure, past.lastDay - LOOK_BACK_DAYS + 1, past.lastDay)
+    if (storm === null || storm.meanMm < LEAST_MEAN_MM || looked.has(storm.day)) {
+      return storm === null || storm.meanMm < LEAST_MEAN_MM ? null : storm
+    }
+    looked.add(storm.day)
+    sure = (await believedPast(ports, network, sure, storm.day, storm.day)).believed
+  }
 }
 
 export function wettestDay(past: Past, fromDay: number, toDay: number): WettestDay | null {
@@ -33,10 +53,14 @@ export function wettestDay(past: Past, fromDay: number, toDay: number): WettestD
 }
 
 /** @returns an occasion for each gauge that mattered, by its place among the gauges */
-export function stormOccasions(past: Past): Map<number, Occasion> {
+export async function stormOccasions(
+  ports: Pick<Ports, 'ledger'>,
+  network: NetworkSettings,
+  past: Past,
+): Promise<Map<number, Occasion>> {
   const found = new Map<number, Occasion>()
-  const storm = wettestDay(past, past.lastDay - LOOK_BACK_DAYS + 1, past.lastDay)
-  if (storm === null || storm.meanMm < LEAST_MEAN_MM) return found
+  const storm = await believedStorm(ports, network, past)
+  if (storm === null) return found
   const shares = sharpenedShares(past, storm)
   const order = [...shares].filter(([, share]) => share >= LEAST_SHARE).sort((a, b) => b[1] - a[1])
   for (const [rank, [index, share]] of order.slice(0, TOLD).entries()) {

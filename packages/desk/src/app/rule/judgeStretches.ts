@@ -1,8 +1,12 @@
-/** Stretches of past mornings, judged on threads of their own: whoever serves the screens meanwhile is not kept waiting. */
+/**
+ * Stretches of past mornings, judged on threads of their own: whoever serves the screens meanwhile is not kept waiting. A
+ * single morning is done before a thread would have begun.
+ */
 import { availableParallelism } from 'node:os'
 import { fileURLToPath } from 'node:url'
 import { Piscina } from 'piscina'
 import { workerEntry } from '../model/workerEntry.ts'
+import { oddsOfStretch } from './oddsOfStretch.ts'
 import type { OddsOfStretch, OddsStretch, OddsWork } from './oddsWork.ts'
 
 export interface StretchToJudge {
@@ -25,6 +29,7 @@ export async function judgeStretches(
   { signal, onProgress }: StretchesAsk = {},
 ): Promise<OddsOfStretch[]> {
   const dayCount = stretches.reduce((sum, one) => sum + one.dayCount, 0)
+  if (stretches.length === 1 && dayCount === 1) return [oddsOfStretch(work, await stretches[0]!.make())]
   const threads = Math.max(1, Math.min(MOST_THREADS, availableParallelism(), stretches.length))
   const entry = workerEntry('oddsWorker', import.meta.url)
   const pool = new Piscina({
