@@ -26,11 +26,12 @@ export interface NetworkLetterProps {
   anniversaries: string[]
 }
 
-const MAP_PX = 420
+const MAP_PX = { month: 420, year: 270 } as const
 
 export function NetworkLetter(props: NetworkLetterProps) {
   const { language, unit, totals, storm, quartersMm, fresh, anniversaries } = props
   const words = leafWords[language]
+  const mapPx = MAP_PX[props.period.length === 7 ? 'month' : 'year']
   const amount = amountOf(unit, language)
   const title = told(words.letter, { period: periodName(props.period, language) })
   const sorted = [...totals].sort((a, b) => b.totalMm - a.totalMm)
@@ -88,17 +89,17 @@ export function NetworkLetter(props: NetworkLetterProps) {
             <svg
               role="img"
               aria-label={words.map}
-              viewBox={`0 0 ${MAP_PX} ${MAP_PX * 0.7}`}
-              width={MAP_PX}
-              height={MAP_PX * 0.7}
+              viewBox={`0 0 ${mapPx} ${mapPx * 0.7}`}
+              width={mapPx}
+              height={mapPx * 0.7}
             >
-              <rect width={MAP_PX} height={MAP_PX * 0.7} fill="none" stroke="#8a949e" />
+              <rect width={mapPx} height={mapPx * 0.7} fill="none" stroke="#8a949e" />
               {sorted.map(({ name, totalMm, x, y }) => (
                 <circle
                   key={`${name} ${x} ${y}`}
-                  cx={12 + x * (MAP_PX - 24)}
-                  cy={MAP_PX * 0.7 - 12 - y * (MAP_PX * 0.7 - 24)}
-                  r={1.5 + 9 * Math.sqrt(totalMm / Math.max(1, most.totalMm))}
+                  cx={12 + x * (mapPx - 24)}
+                  cy={mapPx * 0.7 - 12 - y * (mapPx * 0.7 - 24)}
+                  r={(mapPx / MAP_PX.month) * (1.5 + 9 * Math.sqrt(totalMm / Math.max(1, most.totalMm)))}
                   fill="#28728f"
                   fillOpacity="0.55"
                   stroke="#0b2f40"
