@@ -45,10 +45,16 @@ export async function startDesk(options: readonly string[] = demoYears): Promise
     stream.on('data', (part) => {
       said += String(part)
     })
+  let isStopped = false
+  desk.on('exit', (code, signal) => {
+    // What the browser says then (a refused connection) does not tell why.
+    if (!isStopped) console.error(`the desk ended by itself: code ${code}, signal ${signal}\n${said.slice(-4000)}`)
+  })
   const url = `http://127.0.0.1:${port}`
   const until = Date.now() + 150_000
   while (!(await answers(`${url}/api/days/latest`))) {
-    if (desk.exitCode !== null || Date.now() > until) {
+    if (hasEnded(desk) || Date.now() > until) {
+      isStopped = true
       desk.kill('SIGKILL')
       throw new Error(`the desk did not start (${[...startWords, ...words].join(' ')}): ${said.slice(-2000)}`)
     }
@@ -58,6 +64,7 @@ export async function startDesk(options: readonly string[] = demoYears): Promise
     url,
     ledger,
     stop: async () => {
+      isStopped = true
       await ended(desk)
       await rm(folder, { recursive: true, force: true })
     },
@@ -72,10 +79,15 @@ async function answers(url: string): Promise<boolean> {
   }
 }
 
+/** By itself, or by a signal. */
+function hasEnded({ exitCode, signalCode }: ChildProcess): boolean {
+  return exitCode !== null || signalCode !== null
+}
+
 /** Ask the process to end, and make it after 5 s. */
 function ended(desk: ChildProcess): Promise<void> {
   return new Promise((resolve) => {
-    if (desk.exitCode !== null) return resolve()
+    if (hasEnded(desk)) return resolve()
     const timer = setTimeout(() => desk.kill('SIGKILL'), 5000)
     desk.once('exit', () => {
       clearTimeout(timer)
