@@ -38,7 +38,7 @@ export async function leaf(
   const index = past.gauges.findIndex(({ id }) => id === gauge.id)
   const own = leafOf(past, index, first, last)
   const isOver = past.lastDay >= last
-  const { believed } = await believedPast(ports, network.value, past, first, last)
+  const believed = await believedPast(ports, network.value, past, first, last)
   const asked = own.days.filter(({ day, amountMm }) => amountMm !== null && isDoubted(past, believed, index, day))
   const isSettled = own.answered === own.expected && isOver && asked.length === 0
   const storm = isOver ? wettestDay(believed, first, last) : null

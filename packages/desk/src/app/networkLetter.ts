@@ -28,7 +28,7 @@ export async function networkLetter(
   if (past === null || past.lastDay < first) {
     return refused('PERIOD_OUTSIDE_RECORD', ask.period, 'Choose a month or year of which there are readings.')
   }
-  const { believed } = await believedPast(ports, network.value, past, first, last)
+  const believed = await believedPast(ports, network.value, past, first, last)
   const days = meanByDay(believed, first, last)
   const meanMm = days.map(({ amountMm }) => amountMm ?? Number.NaN)
   const lats = past.gauges.map(({ latDeg }) => latDeg)

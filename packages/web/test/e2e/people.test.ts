@@ -100,8 +100,8 @@ describe('a screen that fails', () => {
     await page.route('**/api/people/desk', (route) => route.fulfill({ json: { network: { language: 'en' } } }))
     await page.goto(`${desk.url}/people`)
     await page.getByRole('alert').getByText('SCREEN_FAILED').waitFor()
-    await page.getByRole('link', { name: 'Gauges' }).click()
-    await page.getByRole('heading', { level: 2 }).first().waitFor()
+    await page.getByRole('link', { name: 'Settings' }).click()
+    await page.getByRole('heading', { name: 'Public page for offers' }).waitFor()
     await page.unroute('**/api/people/desk')
     // What the browser says of the failure is wanted here.
     watched.troubles.length = 0

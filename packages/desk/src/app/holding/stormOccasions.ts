@@ -32,7 +32,7 @@ async function believedStorm(
       return storm === null || storm.meanMm < LEAST_MEAN_MM ? null : storm
     }
     looked.add(storm.day)
-    sure = (await believedPast(ports, network, sure, storm.day, storm.day)).believed
+    sure = await believedPast(ports, network, sure, storm.day, storm.day)
   }
 }
 
