@@ -98,6 +98,9 @@ describe('people and access', () => {
     await page.goto(desk.url)
     await signIn(page, 'vera@desk.example', PASSWORD)
     await page.waitForSelector('[data-testid=evidence][data-reading]', { state: 'attached' })
+    // What a decision would do may be asked by whoever may look.
+    await page.getByTestId('what-if').locator('[class*=told]').waitFor({ state: 'attached' })
+    expect(await page.getByRole('alert').count()).toBe(0)
     await page.keyboard.press('s')
     await page.getByRole('alert').filter({ hasText: 'ROLE_TOO_LOW' }).waitFor()
     await page.goto(`${desk.url}/settings`)
