@@ -29,6 +29,8 @@ export async function networkLetter(
     return refused('PERIOD_OUTSIDE_RECORD', ask.period, 'Choose a month or year of which there are readings.')
   }
   const believed = await believedPast(ports, network.value, past, first, last)
+  // Part of a period has no total of the period.
+  const isWhole = past.firstDay <= first && past.lastDay >= last
   const days = meanByDay(believed, first, last)
   const meanMm = days.map(({ amountMm }) => amountMm ?? Number.NaN)
   const lats = past.gauges.map(({ latDeg }) => latDeg)
@@ -47,7 +49,7 @@ export async function networkLetter(
     const sent = own.days.filter(({ amountMm }) => amountMm !== null).length
     readings += sent
     if (sent > 0) observers++
-    const totalMm = past.lastDay < last ? null : filledTotal(ownRecord(believed, index, first, last), meanMm)
+    const totalMm = !isWhole ? null : filledTotal(ownRecord(believed, index, first, last), meanMm)
     if (totalMm === null) continue
     // A dot on paper is public: two decimals of a degree, about half a kilometre.
     const coarse = (degrees: number) => Math.round(degrees * 100) / 100

@@ -1,9 +1,7 @@
 /** Runs `check` or `expect` over an archive on worker threads; answers in the order of days, never more than a few ahead. */
 import { availableParallelism } from 'node:os'
-import { fileURLToPath } from 'node:url'
 import { learnModel } from '@gaugewright/science'
-import { Piscina } from 'piscina'
-import { workerEntry } from '../model/workerEntry.ts'
+import { workerPool } from '../model/workerPool.ts'
 import { daysBefore } from './archiveTable.ts'
 import type { ArchiveWork, ChunkResult } from './archiveWork.ts'
 import { type Chunk, planChunks } from './planChunks.ts'
@@ -28,16 +26,7 @@ export async function* runArchive(ask: ArchiveAsk): AsyncGenerator<ChunkResult> 
   const { task, gauges, table, sameMorning, levels, points } = ask
   const model = isOwn ? null : learnModel(gauges, lessonsOf(ask))
   const workerData: ArchiveWork = { task, gauges, table, sameMorning, levels, points, model }
-  const entry = workerEntry('archiveWorker', import.meta.url)
-  const pool = new Piscina({
-    filename: fileURLToPath(entry.file),
-    name: 'workOn',
-    execArgv: entry.execArgv,
-    argv: entry.argv,
-    minThreads: Math.min(threads, chunks.length),
-    maxThreads: Math.min(threads, chunks.length),
-    workerData,
-  })
+  const pool = workerPool('archiveWorker', import.meta.url, Math.min(threads, chunks.length), workerData)
   try {
     const underWay: Promise<ChunkResult>[] = []
     let next = 0

@@ -28,9 +28,8 @@ async function believedStorm(
   const looked = new Set<number>()
   for (let sure = past; ; ) {
     const storm = wettestDay(sure, past.lastDay - LOOK_BACK_DAYS + 1, past.lastDay)
-    if (storm === null || storm.meanMm < LEAST_MEAN_MM || looked.has(storm.day)) {
-      return storm === null || storm.meanMm < LEAST_MEAN_MM ? null : storm
-    }
+    if (storm === null || storm.meanMm < LEAST_MEAN_MM) return null
+    if (looked.has(storm.day)) return storm
     looked.add(storm.day)
     sure = await believedPast(ports, network, sure, storm.day, storm.day)
   }

@@ -3,9 +3,7 @@
  * single morning is done before a thread would have begun.
  */
 import { availableParallelism } from 'node:os'
-import { fileURLToPath } from 'node:url'
-import { Piscina } from 'piscina'
-import { workerEntry } from '../model/workerEntry.ts'
+import { workerPool } from '../model/workerPool.ts'
 import { oddsOfStretch } from './oddsOfStretch.ts'
 import type { OddsOfStretch, OddsStretch, OddsWork } from './oddsWork.ts'
 
@@ -31,16 +29,7 @@ export async function judgeStretches(
   const dayCount = stretches.reduce((sum, one) => sum + one.dayCount, 0)
   if (stretches.length === 1 && dayCount === 1) return [oddsOfStretch(work, await stretches[0]!.make())]
   const threads = Math.max(1, Math.min(MOST_THREADS, availableParallelism(), stretches.length))
-  const entry = workerEntry('oddsWorker', import.meta.url)
-  const pool = new Piscina({
-    filename: fileURLToPath(entry.file),
-    name: 'workOn',
-    execArgv: entry.execArgv,
-    argv: entry.argv,
-    minThreads: threads,
-    maxThreads: threads,
-    workerData: work,
-  })
+  const pool = workerPool('oddsWorker', import.meta.url, threads, work)
   // A thread that fails while it has no task tells the pool, and nobody listening would end the whole desk.
   const failed = new Promise<never>((_, fail) => {
     pool.on('error', fail)

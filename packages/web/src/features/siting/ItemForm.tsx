@@ -8,7 +8,7 @@ import { type Chosen, cornersOf, middleOf, moved, withCornerAt, without } from '
 import styles from './SitePage.module.css'
 import type { EditedPlan } from './usePlan.ts'
 
-type Props = {
+export type ItemFormProps = {
   edited: EditedPlan
   chosen: Chosen
   onChoose: (chosen: Chosen) => void
@@ -16,7 +16,7 @@ type Props = {
   unit: LengthUnit
 }
 
-export function ItemForm({ edited, chosen, onChoose, language, unit }: Props) {
+export function ItemForm({ edited, chosen, onChoose, language, unit }: ItemFormProps) {
   const words = sitingWords[language]
   const { plan } = edited
   if (chosen === null) return null

@@ -1,23 +1,12 @@
 /** Everything on the plan as a list, and the form of what is chosen: the way of those who do not point. */
 
-import type { LengthUnit } from '@gaugewright/drawings'
 import { obstacleName } from '@gaugewright/drawings'
 import { isDrawn } from '@gaugewright/science'
 import { sitingWords } from '../../words/sitingWords.ts'
-import { ItemForm } from './ItemForm.tsx'
-import type { Chosen } from './planItems.ts'
+import { ItemForm, type ItemFormProps } from './ItemForm.tsx'
 import styles from './SitePage.module.css'
-import type { EditedPlan } from './usePlan.ts'
 
-type Props = {
-  edited: EditedPlan
-  chosen: Chosen
-  onChoose: (chosen: Chosen) => void
-  language: 'en' | 'es'
-  unit: LengthUnit
-}
-
-export function ItemsPart({ edited, chosen, onChoose, language, unit }: Props) {
+export function ItemsPart({ edited, chosen, onChoose, language, unit }: ItemFormProps) {
   const words = sitingWords[language]
   const { plan } = edited
   return (
